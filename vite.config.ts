@@ -47,7 +47,9 @@ function forNode(entry: string, name: string) {
       emptyOutDir: true,
       copyPublicDir: false,
       minify: false,
-      rollupOptions: { output: { entryFileNames: `${name}.mjs`, format: "es" as const } },
+      rollupOptions: {
+        output: { entryFileNames: `${name}.mjs`, format: "es" as const, codeSplitting: false },
+      },
     },
   };
 }
@@ -56,7 +58,7 @@ function forNode(entry: string, name: string) {
 const page = {
   base: "./",
   plugins: [react(), policyInPage()],
-  worker: { format: "es" as const },
+  worker: { format: "es" as const, codeSplitting: false },
   build: {
     target: "es2023",
     manifest: true,
