@@ -1,0 +1,164 @@
+// The machines in a plan: transporters, cranes, rigging and lashings, each with the source of its numbers.
+import * as z from "zod/mini";
+import * as q from "./quantities.ts";
+
+/** Axle-line sides that share oil and so act as one support; a wheel is `1L`: line 1 is the rearmost, L is left. */
+export const group = z.strictObject({
+  name: q.name,
+  wheels: q.someOf(z.string().check(z.regex(/^[1-9]\d{0,2}[LR]$/)), 400),
+});
+
+/** A support beam on the deck, `at_m` forward of the deck's centre. */
+export const bunk = z.strictObject({
+  at_m: q.from(-100, 100),
+  kind: z.enum(["fixed", "rocking", "turning"]),
+});
+
+/** One transporter (one train of axle lines). `allowedLine_kN` is the maker's limit per axle line, both sides. */
+export const transporter = z.strictObject({
+  id: q.name,
+  name: q.text,
+  kind: z.enum(["front", "rear"]),
+  lines: z.int().check(z.gte(1), z.lte(100)),
+  pitch_m: q.from(0.5, 5),
+  gauge_m: q.from(0.3, 10),
+  mass_t: q.from(0.1, 1000),
+  cgHeight_m: q.from(0, 5),
+  bunkHeight_m: q.from(0.1, 10).check(z.describe("Top of bunk above the path, cylinders at mid-stroke.")),
+  allowedLine_kN: q.positiveForce_kN,
+  allowedSide_kN: z.optional(q.positiveForce_kN),
+  allowedGroundPressure_kPa: z.optional(q.from(1, 50000)),
+  strokeUp_mm: q.stroke_mm,
+  strokeDown_mm: q.stroke_mm,
+  cylinderStiffness_kN_per_mm: q.stiffness_kN_per_mm,
+  cylinderArea_mm2: z.optional(
+    q.from(100, 1e6).check(z.describe("Per axle-line side: turns a load into an oil pressure.")),
+  ),
+  allowedGrade_pct: q.pct,
+  allowedCrossfall_pct: q.pct,
+  allowedTwist_mm: z.optional(q.from(0, 2000)),
+  groups: q.someOf(group, 200),
+  bunks: q.someOf(bunk, 50),
+  bunkStiffness_kN_per_mm: q.stiffness_kN_per_mm,
+  bunkSideStiffness_kN_per_mm: q.stiffness_kN_per_mm,
+  bunkFriction: z.optional(q.friction),
+  bunkRated_kN: z.optional(q.positiveForce_kN.check(z.describe("Per bunk and girder."))),
+  spineMoment_kNm: z.optional(q.from(0.1, 1e6)),
+  brakeLimit_kN: z.optional(q.force_kN),
+  drivenLines: z.optional(z.int().check(z.gte(0), z.lte(100))),
+  brakedLines: z.optional(z.int().check(z.gte(0), z.lte(100))),
+  coupledTo: z.optional(q.name),
+  speed_m_per_min: z.optional(q.from(0.01, 200)),
+  wheelDiameter_m: q.from(0.1, 3),
+  deckLength_m: q.from(0.5, 200),
+  deckWidth_m: q.from(0.5, 20),
+  source: q.text,
+});
+
+/** One row of a load chart. */
+export const chartRow = z.strictObject({
+  radius_m: q.from(0.5, 300),
+  boom_m: q.from(1, 300),
+  rated_t: q.from(0, 10000),
+});
+
+/** A load chart. Interpolation between rows asks for the page on which the maker allows it. */
+export const chart = z.strictObject({
+  invented: z.boolean(),
+  page: z.optional(q.text),
+  interpolation: z.boolean(),
+  rows: z.array(chartRow).check(z.minLength(1), z.maxLength(20000)),
+});
+
+/** Parts that a load indicator may count. */
+export const indicatorPart = z.enum(["set", "rigging", "block", "rope", "auxiliary"]);
+
+/** One crane in one configuration. The boom foot lies `boomFootForward_m` ahead of the centre of rotation. */
+export const crane = z.strictObject({
+  id: q.name,
+  name: q.text,
+  kind: z.enum(["far", "near"]),
+  position: z.strictObject({
+    chainage_m: q.chainage_m,
+    y_m: q.from(-300, 300),
+    elevation_m: q.elevation_m,
+  }),
+  facing_deg: z.optional(
+    q.from(-360, 360).check(z.describe("Direction of the tracks: 0 is forward, 90 is left.")),
+  ),
+  boomFootForward_m: q.from(-10, 20),
+  boomFootHeight_m: q.from(0, 20),
+  boomLength_m: q.from(2, 250),
+  tailRadius_m: q.from(0.5, 50),
+  trackGauge_m: q.from(0.5, 30),
+  trackLength_m: q.from(0.5, 40),
+  trackWidth_m: z.optional(q.from(0.1, 5)),
+  mass_t: q.from(1, 10000),
+  cgBehind_m: z.optional(q.from(-20, 20).check(z.describe("Crane's own CG behind its centre of rotation."))),
+  cgHeight_m: z.optional(q.height_m),
+  ballast_t: z.optional(q.mass_t),
+  outOfLevel_pct: z.optional(q.from(0, 20)),
+  allowedOutOfLevel_pct: z.optional(q.from(0, 20)),
+  allowablePressure_kPa: z.optional(q.from(1, 50000)),
+  pressureSource: z.optional(q.text),
+  mat: z.optional(z.strictObject({ length_m: q.size_m, width_m: q.size_m, mass_t: q.mass_t })),
+  chart,
+  deductions: z.strictObject({
+    block_t: q.mass_t,
+    rope_kg_per_m: q.from(0, 100),
+    auxiliary_t: z.optional(q.mass_t),
+  }),
+  partsOfLine: z.int().check(z.gte(1), z.lte(100)),
+  stiffness: z.strictObject({
+    rope_kN_per_mm: q.band(1e-4, 1e6),
+    boom_kN_per_mm: q.band(1e-4, 1e6),
+    ground_kN_per_mm: q.band(1e-4, 1e6),
+  }),
+  radiusGrowth_mm_per_kN: q.band(0, 50),
+  indicator: z.strictObject({
+    counts: q.list(indicatorPart, 10),
+    accuracy_pct: q.from(0, 50),
+  }),
+  hoistSpeed_m_per_min: q.from(0.01, 300),
+  boomSpeed_deg_per_min: z.optional(q.from(0.01, 1000)),
+  swingSpeed_deg_per_min: z.optional(q.from(0.01, 1000)),
+  travelSpeed_m_per_min: z.optional(q.from(0.01, 200)),
+  travelWithLoad: z.boolean(),
+  travelSource: z.optional(q.text),
+  source: q.text,
+});
+
+/** A part of a rigging assembly: sling, shackle, beam, clamp. */
+export const riggingPart = z.strictObject({
+  name: q.name,
+  count: z.int().check(z.gte(1), z.lte(1000)),
+  ratedLoad_kN: q.positiveForce_kN,
+  mass_t: z.optional(q.mass_t),
+  angle_deg: z.optional(q.from(0, 90).check(z.describe("Of the leg from the vertical."))),
+});
+
+/** From hook to set. `hookPinHeight_m` is the hook pin above the spreader's lower pins, or above the picks. */
+export const rigging = z.strictObject({
+  id: q.name,
+  kind: z.enum(["spreader", "point", "separate"]),
+  mass_t: q.mass_t,
+  hookPinHeight_m: q.from(0, 60),
+  slingLength_m: q.from(0, 100),
+  slingStiffness_kN_per_mm: q.stiffness_kN_per_mm,
+  ratedLoad_kN: q.positiveForce_kN.check(z.describe("Of the whole assembly, at the hook.")),
+  softeners: z.boolean(),
+  parts: z.optional(q.list(riggingPart, 200)),
+});
+
+/** A tie from a transporter's deck to a girder at set station `at_m`. `set` when sets share girder names. */
+export const lashing = z.strictObject({
+  id: q.name,
+  transporter: q.name,
+  girder: q.name,
+  set: z.optional(q.name),
+  at_m: q.station_m,
+  stiffness_kN_per_mm: q.stiffness_kN_per_mm,
+  slack_mm: q.from(0, 500),
+  pretension_kN: q.force_kN,
+  ratedLoad_kN: z.optional(q.positiveForce_kN),
+});

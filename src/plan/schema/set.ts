@@ -1,0 +1,117 @@
+// A set: its girders with field pieces, what hangs on them, where it bears and is picked, and its own steps.
+// Stations run from the rear end of the set (m), y to the left (m), heights above the soffit (m).
+import * as z from "zod/mini";
+import * as q from "./quantities.ts";
+import { step } from "./steps.ts";
+
+/** One field piece: plates of constant size from one station to the next. Flanges [width, thickness], web [height, thickness]. */
+export const piece = z.strictObject({
+  from_m: q.station_m,
+  to_m: q.station_m,
+  topFlange_mm: z.tuple([q.plateWidth_mm, q.plateThickness_mm]),
+  web_mm: z.tuple([q.webHeight_mm, q.plateThickness_mm]),
+  bottomFlange_mm: z.tuple([q.plateWidth_mm, q.plateThickness_mm]),
+  yield_MPa: z.optional(q.from(100, 1500)),
+  mark: z.optional(q.text),
+});
+
+/** One girder of the set. Camber: [station m, rise of the soffit over the straight line mm], linear between points. */
+export const girder = z.strictObject({
+  line: q.name,
+  y_m: q.from(-50, 50),
+  camber_mm: q.list(z.tuple([q.station_m, q.level_mm])),
+  pieces: q.someOf(piece, 500),
+});
+
+/** A field splice: mass of plates and bolts, and what it can carry where that is known. */
+export const splice = z.strictObject({
+  girder: q.name,
+  at_m: q.station_m,
+  mass_t: q.mass_t,
+  moment_kNm: z.optional(q.from(0.1, 1e7)),
+  shear_kN: z.optional(q.positiveForce_kN),
+});
+
+/** Cross-frames at one station, one between each two neighbouring girders; mass and properties are of one frame. */
+export const crossFrame = z.strictObject({
+  at_m: q.station_m,
+  mass_t: q.mass_t,
+  area_mm2: q.from(1, 1e7),
+  inPlaneInertia_m4: q.from(1e-12, 100),
+  planInertia_m4: q.from(1e-12, 100),
+  torsion_m4: q.from(1e-12, 100),
+  height_m: q.height_m.check(z.describe("Of the frame's centroid above the soffit.")),
+  moment_kNm: z.optional(q.from(0.01, 1e6)),
+});
+
+/** Anything fixed to one girder: walkway, bearing plates, lift lugs. `y_m` is its distance left of that girder. */
+export const attachment = z.strictObject({
+  name: q.name,
+  girder: q.name,
+  at_m: q.station_m,
+  mass_t: q.mass_t,
+  height_m: q.height_m,
+  y_m: z.optional(q.from(-10, 10)),
+});
+
+/** One line of the weight ledger: what the source says, compared with the take-off of what it `covers`. */
+export const ledgerLine = z.strictObject({
+  item: q.name,
+  covers: z.optional(z.enum(["girders", "splices", "cross-frames", "attachments", "whole set"])),
+  mass_t: q.band(0, 5000),
+  source: q.text,
+  date: z.optional(q.text),
+});
+
+/** Where a transporter stands under the set at its start. Packing is by girder name, above the bunk, same for all its bunks. */
+export const onTransporter = z.strictObject({
+  transporter: q.name,
+  deckAt_m: q.from(-100, 600),
+  packing_mm: z.record(q.name, q.from(-1000, 3000)),
+});
+
+/** Where a crane takes the set. `girders` absent: all of them. */
+export const pick = z.strictObject({
+  crane: q.name,
+  rigging: q.name,
+  at_m: q.station_m,
+  height_m: q.height_m,
+  girders: z.optional(q.someOf(q.name, 20)),
+});
+
+/** One set. */
+export const planSet = z.strictObject({
+  id: q.name,
+  name: q.text,
+  length_m: z.optional(q.from(0.5, 500).check(z.describe("Checked against the girders."))),
+  steelDensity_kg_per_m3: z.optional(q.from(7000, 9000)),
+  E_GPa: z.optional(q.from(50, 400)),
+  G_GPa: z.optional(q.from(20, 200)),
+  yield_MPa: z.optional(q.from(100, 1500)),
+  fabricationFactor_pct: z.optional(
+    q.from(0, 100).check(z.describe("Stiffeners and welds as a part of the plates' mass.")),
+  ),
+  start: z.strictObject({
+    rearEnd_m: q.chainage_m.check(z.describe("Chainage of the rear end of the set.")),
+    y_m: z.optional(q.across_m),
+  }),
+  soleStations_m: z.optional(
+    z
+      .strictObject({ near: q.station_m, far: q.station_m })
+      .check(z.describe("Stations of the sole plates that come to lie on the bearing lines.")),
+  ),
+  girders: q.someOf(girder, 20),
+  splices: q.list(splice),
+  crossFrames: q.list(crossFrame),
+  stiffeners: z.optional(q.list(z.strictObject({ girder: q.name, at_m: q.station_m }))),
+  lateralBracing: z.optional(q.list(z.strictObject({ from_m: q.station_m, to_m: q.station_m }))),
+  attachments: q.list(attachment),
+  tagLines: z.optional(q.list(z.strictObject({ name: q.name, at_m: q.station_m }))),
+  ledger: q.list(ledgerLine),
+  onTransporters: q.list(onTransporter, 20),
+  picks: q.list(pick, 20),
+  unconfirmed: z.optional(
+    q.list(q.text).check(z.describe("Places in this set copied from another and not yet confirmed.")),
+  ),
+  steps: q.list(step, 500),
+});

@@ -1,0 +1,185 @@
+// The steps of a set: one action each, told apart by `do`, with what every step carries besides.
+import * as z from "zod/mini";
+import * as q from "./quantities.ts";
+
+/** The number that must be seen before going on, and its band. */
+export const numberToSee = z.strictObject({
+  what: q.name,
+  low: z.optional(q.from(-1e9, 1e9)),
+  high: z.optional(q.from(-1e9, 1e9)),
+  unit: q.text,
+});
+
+const common = {
+  id: q.name,
+  title: z.optional(q.text),
+  notes: z.optional(q.text),
+  who: z.optional(q.text),
+  voice: z.optional(q.text),
+  channel: z.optional(q.text),
+  see: z.optional(numberToSee),
+  carries: q.list(q.name, 200).check(z.describe("Supports meant to carry at the end of the step.")),
+  brakes: z.optional(q.list(q.name, 20).check(z.describe("Transporters with brakes on."))),
+  windLimit_m_per_s: z.optional(q.speed_m_per_s),
+  exclusion: z.optional(q.text),
+  minutes: z.optional(q.minutes),
+};
+
+const loadUntil = z.strictObject({ load_kN: q.positiveForce_kN });
+const heightUntil = z.strictObject({ height_mm: q.lift_mm });
+const jack = {
+  groups: z.optional(q.someOf(q.name, 100)),
+  transporter: z.optional(q.name.check(z.describe("All groups of this transporter."))),
+  until: z.union([heightUntil, z.strictObject({ gap_mm: q.from(0, 2000) }), loadUntil]),
+};
+const hookMotion = z.strictObject({
+  crane: q.name,
+  height_mm: q.lift_mm,
+  speed_factor: z.optional(q.from(0.01, 10)),
+});
+
+const hookUp = { do: z.literal("hook up"), crane: q.name, conditions: z.optional(q.list(q.text)) };
+const unhook = { do: z.literal("unhook"), crane: q.name, conditions: z.optional(q.list(q.text)) };
+const lash = { do: z.literal("lash"), lashings: q.list(q.name) };
+const unlash = { do: z.literal("unlash"), lashings: q.list(q.name) };
+const takeLoad = {
+  do: z.literal("take load"),
+  crane: q.name,
+  until: z.union([loadUntil, heightUntil, z.strictObject({ frees: q.name })]),
+  loadCap_kN: q.positiveForce_kN,
+  heightCap_mm: q.lift_mm,
+};
+const trialLift = {
+  do: z.literal("trial lift"),
+  crane: q.name,
+  height_mm: q.lift_mm,
+  loadCap_kN: z.optional(q.positiveForce_kN),
+  band_pct: z.optional(q.pct.check(z.describe("Allowed deviation of the reading from the ledger."))),
+};
+const roll = { do: z.literal("roll"), distance_m: q.from(-500, 500) };
+const rollTogether = {
+  do: z.literal("roll together"),
+  distance_m: q.from(-500, 500),
+  cranes: q.someOf(q.name, 4),
+  hold: z.enum(["elevation", "load", "rope"]),
+  bite_m: q.from(0.01, 100),
+  load_kN: z.optional(q.positiveForce_kN.check(z.describe("The load to hold; absent: as at its start."))),
+  loadBand_kN: z.optional(q.force_kN),
+  follow: z.optional(z.enum(["boom", "swing", "travel"])),
+};
+const jackUp = { do: z.literal("jack up"), ...jack };
+const jackDown = { do: z.literal("jack down"), ...jack };
+const level = {
+  do: z.literal("level"),
+  groups: z.optional(q.someOf(q.name, 100)),
+  tolerance_mm: z.optional(q.from(0, 500)),
+  level_pct: z.optional(q.slope_pct),
+  lean_pct: z.optional(q.slope_pct),
+};
+const driveOut = {
+  do: z.literal("drive out"),
+  transporter: q.name,
+  toward: z.enum(["back", "forward"]),
+  distance_m: q.distance_m,
+};
+const rebunk = {
+  do: z.literal("rebunk"),
+  transporter: q.name,
+  deckAt_m: q.from(-100, 600),
+  packing_mm: z.optional(z.record(q.name, q.from(-1000, 3000))),
+};
+const walk = {
+  do: z.literal("walk"),
+  crane: q.name,
+  dx_m: q.from(-500, 500),
+  dy_m: q.from(-300, 300),
+  boomOver: z.optional(z.enum(["front", "rear", "side"])),
+};
+const hoistUp = { do: z.literal("hoist up"), hooks: q.someOf(hookMotion, 4) };
+const hoistDown = { do: z.literal("hoist down"), hooks: q.someOf(hookMotion, 4) };
+const bringOver = {
+  do: z.literal("bring over"),
+  dx_m: q.from(-500, 500),
+  dy_m: q.from(-300, 300),
+  bites: z.optional(z.int().check(z.gte(1), z.lte(1000))),
+  tolerance_mm: z.optional(q.from(0, 1000)),
+};
+const land = {
+  do: z.literal("land"),
+  order: q.someOf(q.name, 4).check(z.describe("Cranes; the first one lowers first.")),
+  stages_kN: z.optional(q.list(q.force_kN, 100)),
+  until_kN: q.force_kN,
+};
+const brace = {
+  do: z.literal("brace"),
+  items: q.someOf(
+    z.strictObject({
+      what: q.name,
+      count: z.int().check(z.gte(0), z.lte(1e6)),
+      of: z.int().check(z.gte(1), z.lte(1e6)),
+    }),
+    200,
+  ),
+};
+const hold = {
+  do: z.literal("hold"),
+  point: z.optional(z.enum(["hold", "witness"])),
+  releasedBy: q.text,
+  evidence: q.text,
+};
+const rest = { do: z.literal("rest"), on: z.optional(q.list(q.text, 50)) };
+
+/** A step of the way back: a step without a way back of its own. */
+export const wayBackStep = z.discriminatedUnion("do", [
+  z.strictObject({ ...common, ...hookUp }),
+  z.strictObject({ ...common, ...unhook }),
+  z.strictObject({ ...common, ...lash }),
+  z.strictObject({ ...common, ...unlash }),
+  z.strictObject({ ...common, ...takeLoad }),
+  z.strictObject({ ...common, ...trialLift }),
+  z.strictObject({ ...common, ...roll }),
+  z.strictObject({ ...common, ...rollTogether }),
+  z.strictObject({ ...common, ...jackUp }),
+  z.strictObject({ ...common, ...jackDown }),
+  z.strictObject({ ...common, ...level }),
+  z.strictObject({ ...common, ...driveOut }),
+  z.strictObject({ ...common, ...rebunk }),
+  z.strictObject({ ...common, ...walk }),
+  z.strictObject({ ...common, ...hoistUp }),
+  z.strictObject({ ...common, ...hoistDown }),
+  z.strictObject({ ...common, ...bringOver }),
+  z.strictObject({ ...common, ...land }),
+  z.strictObject({ ...common, ...brace }),
+  z.strictObject({ ...common, ...hold }),
+  z.strictObject({ ...common, ...rest }),
+]);
+
+const forward = {
+  ...common,
+  wayBack: z.optional(q.list(wayBackStep, 50).check(z.describe("Absent: past the point of no return."))),
+};
+
+/** A step of the sequence. */
+export const step = z.discriminatedUnion("do", [
+  z.strictObject({ ...forward, ...hookUp }),
+  z.strictObject({ ...forward, ...unhook }),
+  z.strictObject({ ...forward, ...lash }),
+  z.strictObject({ ...forward, ...unlash }),
+  z.strictObject({ ...forward, ...takeLoad }),
+  z.strictObject({ ...forward, ...trialLift }),
+  z.strictObject({ ...forward, ...roll }),
+  z.strictObject({ ...forward, ...rollTogether }),
+  z.strictObject({ ...forward, ...jackUp }),
+  z.strictObject({ ...forward, ...jackDown }),
+  z.strictObject({ ...forward, ...level }),
+  z.strictObject({ ...forward, ...driveOut }),
+  z.strictObject({ ...forward, ...rebunk }),
+  z.strictObject({ ...forward, ...walk }),
+  z.strictObject({ ...forward, ...hoistUp }),
+  z.strictObject({ ...forward, ...hoistDown }),
+  z.strictObject({ ...forward, ...bringOver }),
+  z.strictObject({ ...forward, ...land }),
+  z.strictObject({ ...forward, ...brace }),
+  z.strictObject({ ...forward, ...hold }),
+  z.strictObject({ ...forward, ...rest }),
+]);
