@@ -43,7 +43,7 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: `node tests/tools/start.mjs --port ${port} --out .cache/site-${port} --throwaway`,
+    command: `node tests/tools/start.mjs --port ${port} --out .cache/site-${port} --throwaway --owner ${process.pid}`,
     cwd: "../..",
     url: `http://localhost:${port}/`,
     timeout: 120_000,

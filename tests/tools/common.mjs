@@ -44,6 +44,7 @@ export function endChildren(signal = "SIGTERM") {
 }
 
 let watching = false;
+let ending = false;
 
 /** From now on an interrupt, an end or a failure of this process ends the children too. */
 function watchForTheEnd() {
@@ -56,8 +57,9 @@ function watchForTheEnd() {
     ["SIGHUP", 129],
   ])) {
     process.on(signal, () => {
+      ending = true;
       endChildren("SIGTERM");
-      setTimeout(() => process.exit(code), 300);
+      setTimeout(() => process.exit(code), 1500);
     });
   }
 }
@@ -102,6 +104,7 @@ export function run(file, args, options = {}) {
       clearTimeout(timer);
       endOne(child);
       living.delete(child);
+      if (ending) return; // interrupted: no answer, so that no further phase starts
       resolve({ code, output, late });
     };
     child.on("error", (error) => {

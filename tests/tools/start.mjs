@@ -1,5 +1,6 @@
 // npm start: builds the page and serves it, both in this one process, so that ending it ends everything.
-// Options: --port N (4173), --out FOLDER (dist), --throwaway (removes FOLDER at the end: for the browser tests).
+// Options: --port N (4173), --out FOLDER (dist); for the browser tests --throwaway (removes FOLDER at the end) and
+// --owner PID (ends when that process is gone, however it ended).
 import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
@@ -10,6 +11,7 @@ const { values } = parseArgs({
   options: {
     port: { type: "string", default: "4173" },
     out: { type: "string", default: "dist" },
+    owner: { type: "string" },
     throwaway: { type: "boolean", default: false },
   },
 });
@@ -19,6 +21,15 @@ if (!Number.isInteger(port) || port < 1 || port > 65_535) {
   process.exit(2);
 }
 const config = { root: top, configFile: join(top, "vite.config.ts") };
+
+/** @param {number} pid */
+function isAlive(pid) {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+}
 
 function tidy() {
   if (values.throwaway) rmSync(join(top, values.out), { recursive: true, force: true });
@@ -33,13 +44,14 @@ try {
     preview: { host: "127.0.0.1", port, strictPort: true, open: false },
   });
   console.log(`Handspan stands at http://localhost:${port}   (Ctrl+C ends it)`);
-  for (const signal of /** @type {const} */ (["SIGINT", "SIGTERM", "SIGHUP"])) {
-    process.on(signal, () => {
-      tidy();
-      server.httpServer.close();
-      process.exit(0);
-    });
-  }
+  const end = () => {
+    tidy();
+    server.httpServer.close();
+    process.exit(0);
+  };
+  for (const signal of /** @type {const} */ (["SIGINT", "SIGTERM", "SIGHUP"])) process.on(signal, end);
+  const owner = values.owner;
+  if (owner !== undefined) setInterval(() => isAlive(Number(owner)) || end(), 1000).unref();
 } catch (error) {
   const reason = error instanceof Error ? error.message : String(error);
   console.error(
