@@ -1,0 +1,286 @@
+// The condensed equilibrium problem: devices over an elastic set and its stiffness-free motions.
+//
+//   v = u + C F + G a,   F_j = k_j (d_j - v_j) where active,   G^T F = -load
+//
+// Newton on the active set with an exact line search on the convex piecewise quadratic energy, so that it cannot
+// cycle. The solver does not know which device is a bunk, a bearing or a crane.
+
+import { ldlFactor, ldlSolve } from "../numeric/index.ts";
+
+/** One pose, condensed. Arrays may be longer than used; m devices, N motions. */
+export interface Condensed {
+  m: number;
+  N: number;
+  /** Flexibility between device rows, m x m row-major, without the devices' own compliance. */
+  C: Float64Array;
+  /** Device rows in the motions, m x N row-major. */
+  G: Float64Array;
+  /** Displacement of the rows of the held set under its loads. */
+  u: Float64Array;
+  /** Datums, m. */
+  d: Float64Array;
+  /** Stiffnesses, N/m; negative only for a geometric (two-sided) stiffness. */
+  k: Float64Array;
+  /** 1 where the device pushes only, 0 where it acts both ways. */
+  oneSided: Uint8Array;
+  /** Resultant of the loads in each motion. */
+  load: Float64Array;
+}
+
+export interface ContactResult {
+  /** Device forces, N; exactly 0 where open. */
+  F: Float64Array;
+  /** Amplitudes of the motions. */
+  a: Float64Array;
+  /** Displacements along the devices. */
+  v: Float64Array;
+  active: Uint8Array;
+  /** Size of the last matrix. */
+  n: number;
+  iterations: number;
+  /** False when no factorisation was possible or no active set was found. */
+  settled: boolean;
+  /** Least pivot of the motions over the greatest; small means a motion that hardly anything holds. */
+  pivotRatio: number;
+}
+
+export interface ContactWorkspace {
+  capacity: number;
+  matrix: Float64Array;
+  exact: Float64Array;
+  last: Float64Array;
+  lastSize: number;
+  rhs: Float64Array;
+  x: Float64Array;
+  r: Float64Array;
+  index: Int32Array;
+  F: Float64Array;
+  v: Float64Array;
+  a: Float64Array;
+  Fp: Float64Array;
+  vp: Float64Array;
+  ap: Float64Array;
+  active: Uint8Array;
+  breaks: Float64Array;
+  factorisations: number;
+  reused: number;
+}
+
+export function contactWorkspace(capacity = 48): ContactWorkspace {
+  const f = () => new Float64Array(capacity);
+  const f2 = () => new Float64Array(capacity * capacity);
+  return {
+    capacity,
+    matrix: f2(),
+    exact: f2(),
+    last: f2(),
+    lastSize: 0,
+    rhs: f(),
+    x: f(),
+    r: f(),
+    index: new Int32Array(capacity),
+    F: f(),
+    v: f(),
+    a: f(),
+    Fp: f(),
+    vp: f(),
+    ap: f(),
+    active: new Uint8Array(capacity),
+    breaks: f(),
+    factorisations: 0,
+    reused: 0,
+  };
+}
+
+/** Grounding of a passing mechanism, N/m; taken out again by the refinement that follows. */
+const GROUND = 0.01;
+const LIMIT = 80;
+
+/** Solves for the current active set into ws.Fp, ws.vp, ws.ap; returns the matrix size, or -1 when singular. */
+function solveActive(p: Condensed, ws: ContactWorkspace): number {
+  const { m, N, C, G, u, d, k, load } = p;
+  let s = 0;
+  for (let j = 0; j < m; j++) if (ws.active[j]) ws.index[s++] = j;
+  const n = s + N;
+  const exact = ws.exact;
+  for (let i = 0; i < s; i++) {
+    const di = ws.index[i];
+    const row = i * n;
+    for (let j = 0; j <= i; j++) exact[row + j] = C[di * m + ws.index[j]];
+    exact[row + i] += 1 / k[di];
+    ws.rhs[i] = d[di] - u[di];
+  }
+  for (let q = 0; q < N; q++) {
+    const row = (s + q) * n;
+    for (let j = 0; j < s; j++) exact[row + j] = G[ws.index[j] * N + q];
+    for (let j = 0; j <= q; j++) exact[row + s + j] = 0;
+    ws.rhs[s + q] = -load[q];
+  }
+  let same = ws.lastSize === n;
+  if (same)
+    for (let i = 0; i < n && same; i++) {
+      const row = i * n;
+      for (let j = 0; j <= i; j++)
+        if (ws.last[row + j] !== exact[row + j]) {
+          same = false;
+          break;
+        }
+    }
+  if (same) ws.reused++;
+  else {
+    ws.factorisations++;
+    ws.lastSize = 0;
+    for (let i = 0; i < n; i++) {
+      const row = i * n;
+      for (let j = 0; j <= i; j++) ws.matrix[row + j] = exact[row + j];
+    }
+    for (let q = s; q < n; q++) ws.matrix[q * n + q] -= GROUND;
+    if (!ldlFactor(ws.matrix, n)) return -1;
+    const { last } = ws;
+    for (let i = 0; i < n; i++) {
+      const row = i * n;
+      for (let j = 0; j <= i; j++) last[row + j] = exact[row + j];
+    }
+    ws.lastSize = n;
+  }
+  const { x, rhs } = ws;
+  for (let i = 0; i < n; i++) x[i] = rhs[i];
+  ldlSolve(ws.matrix, n, x);
+  spread(p, ws, s);
+  return n;
+}
+
+/** Improves the last solution against the matrix without the grounding. */
+function refine(p: Condensed, ws: ContactWorkspace, n: number): void {
+  const { x, r, rhs, exact } = ws;
+  for (let round = 0; round < 2; round++) {
+    for (let i = 0; i < n; i++) r[i] = rhs[i];
+    for (let i = 0; i < n; i++) {
+      const row = i * n;
+      let sum = exact[row + i] * x[i];
+      for (let j = 0; j < i; j++) {
+        const value = exact[row + j];
+        sum += value * x[j];
+        r[j] -= value * x[i];
+      }
+      r[i] -= sum;
+    }
+    ldlSolve(ws.matrix, n, r);
+    for (let i = 0; i < n; i++) x[i] += r[i];
+  }
+  spread(p, ws, n - p.N);
+}
+
+/** Forces, motions and displacements along all devices from the solution vector. */
+function spread(p: Condensed, ws: ContactWorkspace, s: number): void {
+  const { m, N, C, G, u, d, k } = p;
+  const { x } = ws;
+  for (let j = 0; j < m; j++) ws.Fp[j] = 0;
+  for (let i = 0; i < s; i++) ws.Fp[ws.index[i]] = x[i];
+  for (let q = 0; q < N; q++) ws.ap[q] = x[s + q];
+  for (let j = 0; j < m; j++) {
+    if (ws.active[j]) {
+      ws.vp[j] = d[j] - ws.Fp[j] / k[j];
+      continue;
+    }
+    let sum = u[j];
+    for (let i = 0; i < s; i++) sum += C[j * m + ws.index[i]] * x[i];
+    for (let q = 0; q < N; q++) sum += G[j * N + q] * x[s + q];
+    ws.vp[j] = sum;
+  }
+}
+
+/**
+ * Slope of the energy along the segment from the current point (F, a, v) to the trial point, at fraction t:
+ * F(t) . dv - (load + G^T F(t)) . da + ground a(t) . da - sum of k_j max(0, d_j - v_j(t)) dv_j.
+ * The second term is the work of the loads on motions that the forces do not (yet) balance.
+ */
+function slopeAt(p: Condensed, ws: ContactWorkspace, t: number): number {
+  const { m, N, k, d, G, oneSided, load } = p;
+  let slope = 0;
+  for (let q = 0; q < N; q++) {
+    const da = ws.ap[q] - ws.a[q];
+    slope += (GROUND * (ws.a[q] + t * da) - load[q]) * da;
+  }
+  for (let j = 0; j < m; j++) {
+    const dv = ws.vp[j] - ws.v[j];
+    const F = ws.F[j] + t * (ws.Fp[j] - ws.F[j]);
+    let rigid = 0;
+    for (let q = 0; q < N; q++) rigid += G[j * N + q] * (ws.ap[q] - ws.a[q]);
+    slope += F * (dv - rigid);
+    const stretch = d[j] - (ws.v[j] + t * dv);
+    if (oneSided[j] === 0 || stretch > 0) slope -= k[j] * stretch * dv;
+  }
+  return slope;
+}
+
+/**
+ * Solves a condensed pose. `start` (length m, 1 = active) is the neighbour's active set when there is one; it
+ * changes how fast the answer is found, never the answer, since the last solve is built from the final set alone.
+ */
+export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Array | null): ContactResult {
+  const { m, N } = p;
+  for (let j = 0; j < m; j++) ws.active[j] = p.oneSided[j] === 0 ? 1 : start ? start[j] : 1;
+  let settled = false;
+  let n = 0;
+  let iterations = 0;
+  for (; iterations < LIMIT; iterations++) {
+    n = solveActive(p, ws);
+    if (n < 0) break;
+    let changes = 0;
+    for (let j = 0; j < m; j++) {
+      if (p.oneSided[j] === 0) continue;
+      const on = p.d[j] - ws.vp[j] > 0 ? 1 : 0;
+      if (on !== ws.active[j]) changes++;
+    }
+    if (changes === 0) {
+      refine(p, ws, n);
+      settled = true;
+      break;
+    }
+    // The first trial is the first point; later ones are approached only as far as the energy falls.
+    let t = 1;
+    if (iterations > 0 && slopeAt(p, ws, 1) > 0) {
+      let low = 0;
+      let high = 1;
+      for (let i = 0; i < 60; i++) {
+        t = (low + high) / 2;
+        if (slopeAt(p, ws, t) > 0) high = t;
+        else low = t;
+      }
+    }
+    if (iterations === 0) {
+      ws.F.set(ws.Fp);
+      ws.v.set(ws.vp);
+      ws.a.set(ws.ap);
+    } else {
+      for (let j = 0; j < m; j++) {
+        ws.F[j] += t * (ws.Fp[j] - ws.F[j]);
+        ws.v[j] += t * (ws.vp[j] - ws.v[j]);
+      }
+      for (let q = 0; q < N; q++) ws.a[q] += t * (ws.ap[q] - ws.a[q]);
+    }
+    for (let j = 0; j < m; j++) if (p.oneSided[j]) ws.active[j] = p.d[j] - ws.v[j] > 0 ? 1 : 0;
+  }
+  let pivotRatio = 0;
+  if (n > 0) {
+    let least = Number.POSITIVE_INFINITY;
+    let greatest = 0;
+    for (let q = n - N; q < n; q++) {
+      const pivot = -ws.matrix[q * n + q];
+      if (pivot < least) least = pivot;
+      if (pivot > greatest) greatest = pivot;
+    }
+    pivotRatio = N === 0 ? 1 : least / greatest;
+  }
+  return {
+    F: ws.Fp.slice(0, m),
+    a: ws.ap.slice(0, N),
+    v: ws.vp.slice(0, m),
+    active: ws.active.slice(0, m),
+    n,
+    iterations: iterations + 1,
+    settled,
+    pivotRatio,
+  };
+}

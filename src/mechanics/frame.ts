@@ -1,0 +1,68 @@
+// Stiffness and shape functions of one straight beam element with web shear (Timoshenko).
+//
+// A straight set whose member axes lie at one reference height separates exactly into a vertical problem
+// (w, theta_x, theta_y) and a plan problem (u, v, theta_z). The erection statics use the first; the second is
+// taken as rigid. Source: Przemieniecki, Theory of Matrix Structural Analysis, section 5.6 (from memory).
+
+/** What an element is made of, SI. */
+export interface Stiffnesses {
+  EA: number;
+  /** Bending in the vertical plane. */
+  EIy: number;
+  /** Bending in plan. */
+  EIz: number;
+  GJ: number;
+  /** Shear stiffness of the vertical plane; Infinity leaves shear out. */
+  GA: number;
+}
+
+/** Phi = 12 E I / (G A_s L^2); 0 when shear is left out. */
+export function shearRatio(s: Stiffnesses, length: number): number {
+  return Number.isFinite(s.GA) && s.GA > 0 ? (12 * s.EIy) / (s.GA * length * length) : 0;
+}
+
+/**
+ * 6 x 6 stiffness (row-major) of an element along +x in the vertical problem, unknowns
+ * (w1, thetaX1, thetaY1, w2, thetaX2, thetaY2), with w' = -thetaY for the rigid part.
+ */
+export function verticalStiffness(s: Stiffnesses, length: number): Float64Array {
+  const phi = shearRatio(s, length);
+  const b = s.EIy / (length ** 3 * (1 + phi));
+  const t = s.GJ / length;
+  const k = new Float64Array(36);
+  const set = (i: number, j: number, value: number) => {
+    k[i * 6 + j] = value;
+    k[j * 6 + i] = value;
+  };
+  const L = length;
+  set(0, 0, 12 * b);
+  set(0, 2, -6 * L * b);
+  set(0, 3, -12 * b);
+  set(0, 5, -6 * L * b);
+  set(2, 2, (4 + phi) * L * L * b);
+  set(2, 3, 6 * L * b);
+  set(2, 5, (2 - phi) * L * L * b);
+  set(3, 3, 12 * b);
+  set(3, 5, 6 * L * b);
+  set(5, 5, (4 + phi) * L * L * b);
+  set(1, 1, t);
+  set(1, 4, -t);
+  set(4, 4, t);
+  return k;
+}
+
+/**
+ * Row of the vertical displacement at xi = x/L inside an element on (w1, thetaY1, w2, thetaY2). The same row
+ * spreads a point load to the ends, so that work is consistent. Exact for a Timoshenko element; cubic when phi = 0.
+ */
+export function displacementRow(xi: number, length: number, phi: number): [number, number, number, number] {
+  const c = 1 / (1 + phi);
+  const x2 = xi * xi;
+  const x3 = x2 * xi;
+  return [
+    c * (2 * x3 - 3 * x2 - phi * xi + 1 + phi),
+    -c * length * (x3 - (2 + phi / 2) * x2 + (1 + phi / 2) * xi),
+    c * (-2 * x3 + 3 * x2 + phi * xi),
+    -c * length * (x3 - (1 - phi / 2) * x2 - (phi / 2) * xi),
+  ];
+}

@@ -1,0 +1,33 @@
+/**
+ * mechanics: from the physical state of one pose to its forces. It knows nodes, members and devices, no plan.
+ *
+ * ```ts
+ * import { solveState } from "./index.ts";
+ * const beam = { from: 0, to: 30, topFlange: [0, 0], web: [1, 0.12], bottomFlange: [0, 0], massPerMetre: 500 };
+ * const seat = (name, at) => ({ name, girder: "G", at, seat: 0, stiffness: 1e10 });
+ * const state = { format: "handspan-state", version: 1, gravity: 10, E: 2.1e11, G: 8.1e10, shear: false,
+ *   girders: [{ name: "G", y: 0, pieces: [beam] }], bearings: [seat("rear", 0), seat("front", 18)] };
+ * const answer = solveState(state);
+ * answer.status; // => "solved"
+ * Math.round(answer.forces["bearing front"]); // => 125000
+ * ```
+ */
+import { answerOf } from "./answer.ts";
+import { type SolveOptions, solveStatics } from "./solve.ts";
+import type { State, StateAnswer } from "./state/types.ts";
+
+/** Solves a State and puts the answer into names. Throws RangeError when a support lies off the set. */
+export function solveState(state: State, options: SolveOptions = {}): StateAnswer {
+  return answerOf(solveStatics(state, options));
+}
+
+export { answerOf, attitudeOf, droopAt, lineForces, recoverField, rowDisplacement } from "./answer.ts";
+export { type Condensed, type ContactResult, contactWorkspace, solveContact } from "./contact.ts";
+export { condense, type Device, devicesOf, layoutOf, trueUp } from "./devices.ts";
+export { displacementRow, shearRatio, verticalStiffness } from "./frame.ts";
+export { solveHorizontal } from "./horizontal.ts";
+export { camberAt, flexibility, prepareSet, rowAt, type SetData, type SetModel } from "./setModel.ts";
+export { type Solution, type SolveOptions, solveStatics } from "./solve.ts";
+export { findMechanism } from "./stability.ts";
+export type * from "./state/types.ts";
+export { sideMoments, tippingOf } from "./tipping.ts";
