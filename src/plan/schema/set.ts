@@ -32,7 +32,7 @@ export const splice = z.strictObject({
   shear_kN: z.optional(q.positiveForce_kN),
 });
 
-/** Cross-frames at one station, one between each two neighbouring girders; mass and properties are of one frame. */
+/** Cross-frames at one station, between all neighbouring girders: mass of all of them, properties of one frame. */
 export const crossFrame = z.strictObject({
   at_m: q.station_m,
   mass_t: q.mass_t,

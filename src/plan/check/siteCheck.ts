@@ -1,0 +1,106 @@
+// The site taken as a whole: order of faces and bearing lines, rising path, and what is not solved yet, by name.
+import type { Bearing, PathPoint, Seat, Site, Underfoot } from "../schema.ts";
+import { type Draft, refer, rising } from "./draft.ts";
+import type { Names } from "./names.ts";
+
+/** Checks `site` and everything in it. */
+export function checkSite(draft: Draft, names: Names): void {
+  const skew = draft.sound<number>(["site", "skew_deg"]);
+  if (skew !== null && skew !== 0) {
+    draft.say(
+      ["site", "skew_deg"],
+      `a skew of ${skew} deg`,
+      "0: skewed bearing lines are not solved by this version",
+      "Work with square bearing lines, or leave this bridge to another method.",
+    );
+  }
+  if (draft.sound<boolean>(["site", "path", "curved"]) === true) {
+    draft.say(
+      ["site", "path", "curved"],
+      "a path curved in plan",
+      "false: a path curved in plan is not solved by this version",
+      "Plan a straight path, or leave this move to another method.",
+    );
+  }
+  checkOrder(draft);
+  const points = draft.each<PathPoint>(["site", "path", "points"]);
+  rising(
+    draft,
+    points.map(({ item, path }) => ({ value: item.chainage_m, path: [...path, "chainage_m"] })),
+    "chainage",
+    "m",
+  );
+  for (const { item, path } of draft.each<Underfoot>(["site", "underfoot"])) {
+    if (item.to_m <= item.from_m) {
+      draft.say(
+        [...path, "to_m"],
+        `an end at ${item.to_m} m`,
+        `more than its start, ${item.from_m} m`,
+        "Exchange start and end.",
+      );
+    }
+  }
+  checkPlaces<Seat>(draft, names, "seats", "seat");
+  checkPlaces<Bearing>(draft, names, "bearings", "bearing");
+  checkStates(draft, names);
+}
+
+/** From near to far: backwall, bearing line, face, gap, face, bearing line, backwall. */
+function checkOrder(draft: Draft): void {
+  const order: (keyof Site)[] = [
+    "nearBackwall_m",
+    "nearBearing_m",
+    "nearFace_m",
+    "farFace_m",
+    "farBearing_m",
+    "farBackwall_m",
+  ];
+  let before: { key: keyof Site; value: number } | null = null;
+  for (const key of order) {
+    const value = draft.sound<number>(["site", key]);
+    if (value === null) continue;
+    const gap = key === "farFace_m" && before?.key === "nearFace_m";
+    if (before !== null && (value < before.value || (gap && value === before.value))) {
+      draft.say(
+        ["site", key],
+        `${value} m`,
+        `${gap ? "more than" : "not less than"} ${before.key} (${before.value} m): chainage runs from the near side to the far side`,
+        "Correct one of the two chainages.",
+      );
+    }
+    before = { key, value };
+  }
+}
+
+/** Seats and bearings: each on a known girder of a known set, each once. */
+function checkPlaces<T extends Seat | Bearing>(
+  draft: Draft,
+  names: Names,
+  field: "seats" | "bearings",
+  kind: string,
+): void {
+  const seen = new Set<string>();
+  for (const { item, path } of draft.each<T>(["site", field])) {
+    if (item.set !== undefined) refer(draft, [...path, "set"], item.set, names.sets, "set");
+    refer(draft, [...path, "girder"], item.girder, names.girdersOf(item.set), "girder");
+    const place = JSON.stringify([item.line, item.girder, item.set ?? null]);
+    if (seen.has(place)) {
+      const of = item.set === undefined ? "" : ` of set ${item.set}`;
+      draft.say(
+        path,
+        `a second ${kind} for ${item.line} ${item.girder}${of}`,
+        `one ${kind} for each girder at each bearing line`,
+        "Take one of the two out.",
+      );
+    }
+    seen.add(place);
+  }
+}
+
+function checkStates(draft: Draft, names: Names): void {
+  type State = { set?: string; step: string };
+  for (const { item, path } of draft.each<State>(["site", "below", "states"])) {
+    if (item.set !== undefined) refer(draft, [...path, "set"], item.set, names.sets, "set");
+    refer(draft, [...path, "step"], item.step, names.stepsOf(item.set), "step");
+  }
+}
