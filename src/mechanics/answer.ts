@@ -1,6 +1,7 @@
 // A solution put into names: what the command line prints, and what a checking engineer reads.
 
-import { addRow, columnOf, rowAt, rowValue, type SetModel, type SetRow } from "./setModel.ts";
+import { addRow, columnOf, rowAt, rowValue } from "./rows.ts";
+import type { SetModel, SetRow } from "./setModel.ts";
 import type { Solution } from "./solve.ts";
 import type { HorizontalAnswer, StateAnswer } from "./state/types.ts";
 import { tippingOf } from "./tipping.ts";

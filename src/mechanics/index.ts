@@ -22,11 +22,14 @@ export function solveState(state: State, options: SolveOptions = {}): StateAnswe
 }
 
 export { answerOf, attitudeOf, droopAt, lineForces, recoverField, rowDisplacement } from "./answer.ts";
+export { condense } from "./condense.ts";
 export { type Condensed, type ContactResult, contactWorkspace, solveContact } from "./contact.ts";
-export { condense, type Device, devicesOf, layoutOf, trueUp } from "./devices.ts";
+export { type Device, devicesOf, layoutOf, trueUp } from "./devices.ts";
 export { displacementRow, shearRatio, verticalStiffness } from "./frame.ts";
 export { solveHorizontal } from "./horizontal.ts";
-export { camberAt, flexibility, prepareSet, rowAt, type SetData, type SetModel } from "./setModel.ts";
+export { prepareSet } from "./prepare.ts";
+export { flexibility, rowAt } from "./rows.ts";
+export { camberAt, type SetData, type SetModel } from "./setModel.ts";
 export { type Solution, type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";
 export type * from "./state/types.ts";

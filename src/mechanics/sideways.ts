@@ -1,0 +1,188 @@
+// Sideways forces: which contacts hold the set along, across and in plan, and what that puts on heights.
+
+import type { RowLoad } from "./condense.ts";
+import type { ContactResult } from "./contact.ts";
+import type { Device, Layout } from "./devices.ts";
+import { type Hold, type HorizontalResult, type Pendulum, solveHorizontal } from "./horizontal.ts";
+import { rowAt } from "./rows.ts";
+import type { State } from "./state/types.ts";
+
+/** A contact that holds sideways, its name, and its place in the list of devices. */
+export interface NamedHold {
+  hold: Hold;
+  name: string;
+  device: number;
+}
+
+/** Side stiffness of every contact when none was given, N/m: they share by statics. */
+const RIGID_SIDE = 1e9;
+
+/** Whether sideways forces exist at all; then a measure of how they feed back into heights. */
+export function lateralMatters(state: State, layout: Layout, wind: boolean): number {
+  const lean = layout.hoists.some(
+    (h) => h.ropeLength && h.offset && (h.offset[0] !== 0 || h.offset[1] !== 0),
+  );
+  return wind || lean || (state.grade ?? 0) !== 0 || (state.crossfall ?? 0) !== 0 ? 1e-2 : 0;
+}
+
+/** Moments of the sideways forces about the axis of the set and the ground under each deck. */
+export function sideLoads(
+  layout: Layout,
+  tension: Float64Array,
+  side: HorizontalResult | null,
+  holds: NamedHold[],
+  gravity: [number, number, number],
+): { loads: RowLoad[]; deckLoads: Float64Array } {
+  const { model, trains, hoists, up } = layout;
+  const loads: RowLoad[] = [];
+  const deckLoads = new Float64Array(3 * trains.length);
+  const axis = model.axisHeight;
+  trains.forEach((t, i) => {
+    deckLoads[3 * i] -= t.mass * gravity[2];
+    deckLoads[3 * i + 1] -= t.mass * gravity[1] * t.cgHeight;
+    deckLoads[3 * i + 2] += t.mass * gravity[0] * t.cgHeight;
+  });
+  hoists.forEach((h, i) => {
+    const girders = layout.hoistGirders[i];
+    const T = tension[i];
+    if (h.mode === "load")
+      for (const g of girders)
+        loads.push({ row: rowAt(model, g, h.at, "w"), value: (T * up[2]) / girders.length });
+    const fx = T * up[0] + (side ? side.lines[2 * i] : 0);
+    const fy = T * up[1] + (side ? side.lines[2 * i + 1] : 0);
+    if (fx !== 0)
+      for (const g of girders)
+        loads.push({ row: rowAt(model, g, h.at, "y"), value: (fx * (h.pickHeight - axis)) / girders.length });
+    if (fy !== 0) {
+      for (const g of girders)
+        loads.push({
+          row: rowAt(model, g, h.at, "x"),
+          value: (-fy * (h.pickHeight - axis)) / girders.length,
+        });
+      const e = h.rigging === "separate" ? 0 : (h.pinHeight ?? 0);
+      if (e !== 0 && girders.length > 1) {
+        const left = girders[0];
+        const right = girders[girders.length - 1];
+        const couple = (-fy * e) / (model.girders[left].y - model.girders[right].y);
+        loads.push({ row: rowAt(model, left, h.at, "w"), value: couple });
+        loads.push({ row: rowAt(model, right, h.at, "w"), value: -couple });
+      }
+    }
+  });
+  if (side)
+    holds.forEach(({ hold, name }, i) => {
+      const fx = side.holds[2 * i];
+      const fy = side.holds[2 * i + 1];
+      const g = model.girders.findIndex((girder) => girder.y === hold.y);
+      if (fx !== 0) loads.push({ row: rowAt(model, g, hold.x, "y"), value: -fx * axis });
+      if (fy !== 0) loads.push({ row: rowAt(model, g, hold.x, "x"), value: fy * axis });
+      if (hold.train >= 0 || name.startsWith("bunk ")) {
+        const deck = deckOf(layout, name);
+        deckLoads[3 * deck + 1] += trains[deck].bunkHeight * fy;
+        deckLoads[3 * deck + 2] -= trains[deck].bunkHeight * fx;
+      }
+    });
+  return { loads, deckLoads };
+}
+
+/** Deck of a bunk, by the bunk's name. */
+export function deckOf(layout: Layout, bunkName: string): number {
+  return layout.trains.findIndex((t) => bunkName.startsWith(`bunk ${t.name} `));
+}
+
+/** Solves the horizontal problem of a pose for given tensions. */
+export function horizontalOf(
+  layout: Layout,
+  devices: Device[],
+  contact: ContactResult,
+  tension: Float64Array,
+  gravity: [number, number, number],
+  windLoad: { force: number; x: number } | null,
+  windValue: number,
+): { result: HorizontalResult; holds: NamedHold[] } {
+  const { state, model, trains, hoists, up } = layout;
+  const holds: NamedHold[] = [];
+  const bearings = state.bearings ?? [];
+  // Where no contact was given a side stiffness, all hold alike and statics share the force out.
+  const given =
+    trains.some((t) => (t.bunkSideStiffness ?? 0) > 0) || bearings.some((b) => (b.sideStiffness ?? 0) > 0);
+  devices.forEach((d, j) => {
+    if (!contact.active[j] || !(contact.F[j] > 0)) return;
+    if (d.kind === "bunk") {
+      const t = trains[d.of];
+      const k = given ? (t.bunkSideStiffness ?? 0) : RIGID_SIDE;
+      const braked = t.braked ?? true;
+      const limit = t.bunkFriction === undefined ? Number.POSITIVE_INFINITY : t.bunkFriction * contact.F[j];
+      holds.push({
+        hold: { x: d.x, y: d.y, kx: braked ? k : 0, ky: k, limit, train: braked ? d.of : -1 },
+        name: d.name,
+        device: j,
+      });
+    } else if (d.kind === "bearing") {
+      const b = bearings[d.of];
+      const kind = b.holds ?? "free";
+      if (kind === "free") return;
+      const k = given ? (b.sideStiffness ?? 0) : RIGID_SIDE;
+      const limit = Math.min(
+        b.sideLimit ?? Number.POSITIVE_INFINITY,
+        b.friction === undefined ? Number.POSITIVE_INFINITY : b.friction * contact.F[j],
+      );
+      holds.push({
+        hold: { x: d.x, y: d.y, kx: kind === "fixed" ? k : 0, ky: k, limit, train: -1 },
+        name: d.name,
+        device: j,
+      });
+    }
+  });
+  let fx = model.mass * gravity[0];
+  let fy = model.mass * gravity[1];
+  let mz = fy * (model.cg[0] - model.origin) - fx * model.cg[1];
+  if (windLoad) {
+    fy += windValue * windLoad.force;
+    mz += windValue * windLoad.force * (windLoad.x - model.origin);
+  }
+  const pendulums: Pendulum[] = hoists.map((h, i) => {
+    let y = 0;
+    for (const g of layout.hoistGirders[i]) y += model.girders[g].y / layout.hoistGirders[i].length;
+    const T = tension[i];
+    fx += T * up[0];
+    fy += T * up[1];
+    mz += T * up[1] * (h.at - model.origin) - T * up[0] * y;
+    const stiffness = h.ropeLength ? T / h.ropeLength : 0;
+    return { x: h.at, y, stiffness, offsetX: h.offset?.[0] ?? 0, offsetY: h.offset?.[1] ?? 0 };
+  });
+  const limits = trains.map((t) => t.brakeLimit ?? Number.POSITIVE_INFINITY);
+  const scale = model.mass * state.gravity;
+  const result = solveHorizontal(
+    holds.map((h) => h.hold),
+    pendulums,
+    fx,
+    fy,
+    mz,
+    model.origin,
+    scale,
+    limits,
+  );
+  return { result, holds };
+}
+
+/** Greatest change of a sideways force between two passes, N. */
+export function sideChange(
+  a: HorizontalResult | null,
+  aHolds: NamedHold[],
+  b: HorizontalResult | null,
+  bHolds: NamedHold[],
+): number {
+  if (!b) return 0;
+  if (!a || aHolds.length !== bHolds.length || aHolds.some((h, i) => h.name !== bHolds[i].name)) {
+    let most = 0;
+    for (const f of b.holds) most = Math.max(most, Math.abs(f));
+    for (const f of b.lines) most = Math.max(most, Math.abs(f));
+    if (a) for (const f of a.holds) most = Math.max(most, Math.abs(f));
+    return most;
+  }
+  let change = 0;
+  for (let i = 0; i < b.holds.length; i++) change = Math.max(change, Math.abs(a.holds[i] - b.holds[i]));
+  for (let i = 0; i < b.lines.length; i++) change = Math.max(change, Math.abs(a.lines[i] - b.lines[i]));
+  return change;
+}
