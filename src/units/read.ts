@@ -108,7 +108,7 @@ function feetInches(feet: string, inches: string, sign: number, kind: Kind, type
   if (typeof rest === "string") return no(rest);
   if (!/^\d+$/.test(feet)) return no(`"${typed}" has a part of a foot and inches too. Use one of the two.`);
   if (rest >= 12) return no(`"${typed}" has ${inches} inches beside feet; fewer than 12 are allowed.`);
-  return { ok: true, value: sign * (toSI(whole, "ft") + toSI(rest, "in")), unit: "ft" };
+  return { ok: true, value: sign * toSI(12 * whole + rest, "in"), unit: "ft" };
 }
 
 /** The number in a text without sign, or the sentence that says what is wrong with it. */
