@@ -1,4 +1,6 @@
 // One build configuration: the page (default), the command line (--mode cli), the benchmarks (--mode bench), the tests.
+import { createHash } from "node:crypto";
+import { existsSync, readdirSync } from "node:fs";
 import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
@@ -35,6 +37,75 @@ function policyInPage(): Plugin {
   };
 }
 
+/** The service worker: a list of files and one rule for each question. `FILES` and `NAME` are filled in at the build. */
+const serviceWorker = `
+const name = NAME, files = FILES;
+const open = () => caches.open(name);
+const options = { ignoreSearch: true, ignoreVary: true };
+self.addEventListener("install", (event) =>
+  event.waitUntil(open().then((cache) => cache.addAll(files.map((file) => new Request(file, { cache: "reload" }))))));
+self.addEventListener("activate", (event) => event.waitUntil((async () => {
+  for (const key of await caches.keys()) if (key.startsWith("handspan-") && key !== name) await caches.delete(key);
+  await self.clients.claim();
+})()));
+// The page itself comes from the network when there is one (so that a new version is never hidden by an old copy),
+// from the copy when there is none or it takes too long. All else has its contents in its name: the copy is right.
+const page = async (request) => {
+  const copy = async () => (await (await open()).match("./", options)) ?? Response.error();
+  if (!self.navigator.onLine) return copy();
+  const late = new Promise((resolve) => setTimeout(resolve, 3000)).then(copy);
+  return Promise.race([fetch(request).catch(copy), late]);
+};
+const file = async (request) => (await (await open()).match(request, options)) ?? fetch(request);
+self.addEventListener("fetch", (event) => {
+  const request = event.request;
+  if (request.method !== "GET" || new URL(request.url).origin !== location.origin) return;
+  event.respondWith(request.mode === "navigate" ? page(request) : file(request));
+});
+`;
+
+const registration = `
+if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.js").catch(() => {
+  // No copy for use without a network; the page works as long as there is one.
+});
+`;
+
+/** Keeps a copy of the whole page on the device, so that a tablet on site opens it without a network. */
+function copyOnDevice(): Plugin {
+  return {
+    name: "copy-on-device",
+    apply: "build",
+    enforce: "post",
+    transformIndexHtml: () => [
+      { tag: "script", attrs: { type: "module", src: "./register.js" }, injectTo: "body" },
+    ],
+    generateBundle: {
+      order: "post",
+      handler(_options, bundle) {
+        const files = Object.values(bundle).filter(
+          (file) => !/\.map$|^\.vite|\.woff$|\.html$/.test(file.fileName),
+        );
+        const hash = createHash("sha256");
+        for (const file of Object.values(bundle)) {
+          hash.update(file.fileName).update(file.type === "chunk" ? file.code : file.source);
+        }
+        const icons = existsSync("public")
+          ? readdirSync("public").filter((file) => /\.(svg|png|ico|webmanifest)$/.test(file))
+          : [];
+        const list = ["", "register.js", ...icons, ...files.map((file) => file.fileName)].map(
+          (file) => `./${file}`,
+        );
+        const name = `handspan-${hash.digest("hex").slice(0, 12)}`;
+        const source = serviceWorker
+          .replace("NAME", JSON.stringify(name))
+          .replace("FILES", () => JSON.stringify(list));
+        this.emitFile({ type: "asset", fileName: "sw.js", source });
+        this.emitFile({ type: "asset", fileName: "register.js", source: registration });
+      },
+    },
+  };
+}
+
 /** One file for Node 20 with every package inside: runs wherever the file is copied to. */
 function forNode(entry: string, name: string) {
   return {
@@ -57,7 +128,7 @@ function forNode(entry: string, name: string) {
 /** The page: relative addresses, so that it can stand in any folder of any host. */
 const page = {
   base: "./",
-  plugins: [react(), policyInPage()],
+  plugins: [react(), policyInPage(), copyOnDevice()],
   worker: { format: "es" as const, codeSplitting: false },
   build: {
     target: "es2023",

@@ -9,7 +9,7 @@ export const test = base.extend({
   page: async ({ page, baseURL }, use) => {
     const faults: string[] = [];
     page.on("console", (message) => {
-      if (message.type() === "error") faults.push(`console: ${message.text()}`);
+      if (message.type() === "error") faults.push(`console: ${message.text()} (${message.location().url})`);
     });
     page.on("pageerror", (error) => {
       faults.push(`uncaught: ${error.message}`);
