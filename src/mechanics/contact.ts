@@ -94,6 +94,7 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
 
 /** Grounding of a passing mechanism, N/m; taken out again by the refinement that follows. */
 const GROUND = 0.01;
+/** Iterations beyond one for every contact: stiff contacts may change one at a time. */
 const LIMIT = 80;
 
 /** Solves for the current active set into ws.Fp, ws.vp, ws.ap; returns the matrix size, or -1 when singular. */
@@ -224,7 +225,7 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
   let settled = false;
   let n = 0;
   let iterations = 0;
-  for (; iterations < LIMIT; iterations++) {
+  for (; iterations < LIMIT + 2 * m; iterations++) {
     n = solveActive(p, ws);
     if (n < 0) break;
     let changes = 0;
