@@ -99,7 +99,7 @@ export function unique(draft: Draft, path: PlanPath, field: string, kind: string
       draft.say(
         [...at, field],
         printFound(value),
-        `a ${field} that no other ${kind} has`,
+        `${field === "id" ? "an" : "a"} ${field} that no other ${kind} has`,
         "Give it another one.",
       );
     }

@@ -1,5 +1,5 @@
 // The reader of the plan (zod) put into words: what a place may hold, which fields it knows; and its issues as errors.
-import type * as z from "zod/mini";
+import * as z from "zod/mini";
 import { listOf, nearest, type PlanError, type PlanPath, printFound, printPath } from "./planError.ts";
 
 type Schema = z.core.$ZodTypes;
@@ -62,6 +62,20 @@ export function schemaAt(root: Schema, data: unknown, path: PlanPath): Schema | 
   return schema;
 }
 
+/** Bounds of a number or of a text's length, as the reader's own checks hold them. */
+function boundsOf(schema: Schema): { low?: number; high?: number; whole: boolean; form?: string } {
+  const bounds: ReturnType<typeof boundsOf> = { whole: "format" in schema._zod.def };
+  for (const { _zod } of schema._zod.def.checks ?? []) {
+    const def = _zod.def as z.core.$ZodChecks["_zod"]["def"];
+    if (def.check === "greater_than") bounds.low = Number(def.value);
+    else if (def.check === "less_than") bounds.high = Number(def.value);
+    else if (def.check === "min_length") bounds.low = def.minimum;
+    else if (def.check === "max_length") bounds.high = def.maximum;
+    else if (def.check === "string_format") bounds.form = z.globalRegistry.get(schema)?.description;
+  }
+  return bounds;
+}
+
 /** What a reader allows, in words. */
 export function inWords(schema: Schema): string {
   const def = schema._zod.def;
@@ -71,22 +85,13 @@ export function inWords(schema: Schema): string {
     case "nullable":
       return `${inWords(def.innerType as Schema)}, or null`;
     case "number": {
-      const { minimum, maximum, format } = schema._zod.bag as {
-        minimum?: number;
-        maximum?: number;
-        format?: string;
-      };
-      const kind = format === undefined ? "a number" : "a whole number";
-      return minimum === undefined ? kind : `${kind} from ${minimum} to ${maximum}`;
+      const { low, high, whole } = boundsOf(schema);
+      const kind = whole ? "a whole number" : "a number";
+      return low === undefined ? kind : `${kind} from ${low} to ${high}`;
     }
     case "string": {
-      const { minimum, maximum, patterns } = schema._zod.bag as {
-        minimum?: number;
-        maximum?: number;
-        patterns?: Set<RegExp>;
-      };
-      if (patterns !== undefined) return `a text of the form ${[...patterns].map((p) => p.source).join(" ")}`;
-      return `a text of ${minimum ?? 0} to ${maximum ?? "any number of"} signs`;
+      const { low, high, form } = boundsOf(schema);
+      return form ?? `a text of ${low ?? 0} to ${high} signs`;
     }
     case "boolean":
       return "true or false";
@@ -207,7 +212,7 @@ export function issueErrors(root: Schema, data: unknown, issue: Issue, base: Pla
       },
     ];
   }
-  return [{ ...error, mend: "Write a value of the allowed kind." }];
+  return [{ ...error, mend: "Write what is allowed there." }];
 }
 
 /** The option of a union whose own fields are all there, so that its inner faults are what matters. */

@@ -2,10 +2,18 @@
 import * as z from "zod/mini";
 import * as q from "./quantities.ts";
 
+/** One side of an axle line. */
+export const wheel = z
+  .string()
+  .check(
+    z.regex(/^[1-9]\d{0,2}[LR]$/),
+    z.describe('a wheel such as "1L": number of the line from the rear, then L or R'),
+  );
+
 /** Axle-line sides that share oil and so act as one support; a wheel is `1L`: line 1 is the rearmost, L is left. */
 export const group = z.strictObject({
   name: q.name,
-  wheels: q.someOf(z.string().check(z.regex(/^[1-9]\d{0,2}[LR]$/)), 400),
+  wheels: q.someOf(wheel, 400),
 });
 
 /** A support beam on the deck, `at_m` forward of the deck's centre. */

@@ -39,9 +39,16 @@ export const override = z.strictObject({
   chosenBy: q.text,
 });
 
+const ruleId = z
+  .string()
+  .check(
+    z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
+    z.describe('the id of a ready-made rule, such as "tandem-75": small letters, digits, hyphens'),
+  );
+
 /** The rule set: ready-made rules by id, limits set one by one, overrides. The lowest governs; an absent limit is not set. */
 export const limits = z.strictObject({
-  use: q.list(z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/)), 100),
+  use: q.list(ruleId, 100),
   rules: q.list(rule),
   overrides: q.list(override),
 });
