@@ -1,6 +1,5 @@
 // What is left out of balance in a solved pose, summed from coordinates and not from the stiffness matrix.
 
-import { deckOf } from "./sideways.ts";
 import type { Solution } from "./solve.ts";
 
 /**
@@ -60,13 +59,12 @@ export function residualOf(
     set[2] += fx * (h.pickHeight - axis);
   });
   if (horizontal)
-    s.holds.forEach(({ name }, i) => {
+    s.holds.forEach(({ deck }, i) => {
       const fx = horizontal.holds[2 * i];
       const fy = horizontal.holds[2 * i + 1];
       set[1] += fy * axis;
       set[2] -= fx * axis;
-      if (name.startsWith("bunk ")) {
-        const deck = deckOf(layout, name);
+      if (deck >= 0) {
         decks[deck][1] += fy * trains[deck].bunkHeight;
         decks[deck][2] -= fx * trains[deck].bunkHeight;
       }

@@ -12,6 +12,8 @@ export interface NamedHold {
   hold: Hold;
   name: string;
   device: number;
+  /** Transporter whose deck it pushes; -1 for a bearing. */
+  deck: number;
 }
 
 /** Side stiffness of every contact when none was given, N/m: they share by statics. */
@@ -70,24 +72,18 @@ export function sideLoads(
     }
   });
   if (side)
-    holds.forEach(({ hold, name }, i) => {
+    holds.forEach(({ hold, deck }, i) => {
       const fx = side.holds[2 * i];
       const fy = side.holds[2 * i + 1];
       const g = model.girders.findIndex((girder) => girder.y === hold.y);
       if (fx !== 0) loads.push({ row: rowAt(model, g, hold.x, "y"), value: -fx * axis });
       if (fy !== 0) loads.push({ row: rowAt(model, g, hold.x, "x"), value: fy * axis });
-      if (hold.train >= 0 || name.startsWith("bunk ")) {
-        const deck = deckOf(layout, name);
+      if (deck >= 0) {
         deckLoads[3 * deck + 1] += trains[deck].bunkHeight * fy;
         deckLoads[3 * deck + 2] -= trains[deck].bunkHeight * fx;
       }
     });
   return { loads, deckLoads };
-}
-
-/** Deck of a bunk, by the bunk's name. */
-export function deckOf(layout: Layout, bunkName: string): number {
-  return layout.trains.findIndex((t) => bunkName.startsWith(`bunk ${t.name} `));
 }
 
 /** Solves the horizontal problem of a pose for given tensions. */
@@ -117,6 +113,7 @@ export function horizontalOf(
         hold: { x: d.x, y: d.y, kx: braked ? k : 0, ky: k, limit, train: braked ? d.of : -1 },
         name: d.name,
         device: j,
+        deck: d.of,
       });
     } else if (d.kind === "bearing") {
       const b = bearings[d.of];
@@ -131,6 +128,7 @@ export function horizontalOf(
         hold: { x: d.x, y: d.y, kx: kind === "fixed" ? k : 0, ky: k, limit, train: -1 },
         name: d.name,
         device: j,
+        deck: -1,
       });
     }
   });
