@@ -21,6 +21,12 @@ test("a transporter whose name begins with another's name and a blank takes its 
   const alike = solveState(onTwo("T L"));
   expect(plain.status).toBe("solved");
   expect(alike.status).toBe("solved");
+  // Statics: W sin at 0.5 m above the soffit, half of it into each deck at its own bunk height, and the decks' own.
+  const sine = Math.sin(Math.atan(0.05));
+  const moment = 40e4 * sine * (0.5 + (4 + 2) / 2) + 32e4 * sine * 1;
+  const f = plain.forces;
+  const difference = f["group T L"] + f["group U L"] - f["group T R"] - f["group U R"];
+  expect(Math.abs(difference - (2 * moment) / 1.8)).toBeLessThan(1e-9 * difference);
   for (const side of ["L", "R"]) {
     expect(alike.forces[`group T ${side}`]).toBe(plain.forces[`group T ${side}`]);
     expect(alike.forces[`group T L ${side}`]).toBe(plain.forces[`group U ${side}`]);
