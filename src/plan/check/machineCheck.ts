@@ -6,7 +6,7 @@ import type { Names } from "./names.ts";
 /** Checks transporters, cranes, rigging and lashings. */
 export function checkMachines(draft: Draft, names: Names): void {
   for (const field of ["transporters", "cranes", "rigging", "lashings"]) {
-    unique(draft, [field], "id", field === "rigging" ? "rigging" : field.slice(0, -1));
+    unique(draft, [field], "id", field === "rigging" ? "rigging assembly" : field.slice(0, -1));
   }
   checkGroups(draft);
   for (let i = 0; i < draft.count(["transporters"]); i++) checkTransporter(draft, names, i);

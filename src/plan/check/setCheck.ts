@@ -181,7 +181,7 @@ function checkSupports(draft: Draft, names: Names, at: PlanPath, id: string, len
   const cranes = draft.each<Crane>(["cranes"]);
   for (const { item, path } of draft.each<Pick>([...at, "picks"])) {
     refer(draft, [...path, "crane"], item.crane, names.cranes, "crane");
-    refer(draft, [...path, "rigging"], item.rigging, names.rigging, "rigging");
+    refer(draft, [...path, "rigging"], item.rigging, names.rigging, "rigging assembly");
     onSet(draft, [...path, "at_m"], item.at_m, length, "a pick");
     for (const [i, girder] of (item.girders ?? []).entries()) {
       refer(draft, [...path, "girders", i], girder, girders, "girder of this set");

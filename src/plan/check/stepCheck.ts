@@ -23,9 +23,10 @@ export function checkSteps(
   id: string,
   length: number | null,
 ): void {
+  const picks = draft.names([...at, "picks"], "crane");
   const here: Here = {
     names,
-    picks: draft.names([...at, "picks"], "crane"),
+    picks: picks === null ? null : [...new Set(picks)],
     supports: supportsHere(draft, names, at, id),
     girders: names.girdersOf(id),
     length,

@@ -79,7 +79,9 @@ const level = {
 const driveOut = {
   do: z.literal("drive out"),
   transporter: q.name,
-  toward: z.enum(["back", "forward"]),
+  toward: z
+    .enum(["back", "forward", "left", "right"])
+    .check(z.describe("Left and right: with all wheels turned across the path.")),
   distance_m: q.distance_m,
 };
 const rebunk = {
