@@ -1,6 +1,6 @@
 // A solution put into names: what the command line prints, and what a checking engineer reads.
 
-import { addRow, columnOf, rowAt, rowValue } from "./rows.ts";
+import { addDisplacement, flexibility, makeRow, rowAt, rowValue } from "./rows.ts";
 import type { SetModel, SetRow } from "./setModel.ts";
 import type { Solution } from "./solve.ts";
 import type { HorizontalAnswer, StateAnswer } from "./state/types.ts";
@@ -19,10 +19,10 @@ export function rowDisplacement(s: Solution, row: SetRow): number {
   devices.forEach((d, j) => {
     if (contact.F[j] === 0) return;
     d.rows.forEach((r, i) => {
-      w += contact.F[j] * d.factors[i] * rowValue(row, columnOf(model, r));
+      w += contact.F[j] * d.factors[i] * flexibility(model, row, r);
     });
   });
-  for (const l of s.loads) w += l.value * rowValue(row, columnOf(model, l.row));
+  for (const l of s.loads) w += l.value * flexibility(model, row, l.row);
   for (let q = 0; q < model.modes.length; q++) w += contact.a[q] * row.modes[q];
   return w;
 }
@@ -47,10 +47,10 @@ export function recoverField(s: Solution): Float64Array {
   devices.forEach((d, j) => {
     if (contact.F[j] !== 0)
       d.rows.forEach((r, i) => {
-        addScaled(columnOf(model, r), contact.F[j] * d.factors[i]);
+        addDisplacement(model, r, contact.F[j] * d.factors[i], q);
       });
   });
-  for (const l of s.loads) addScaled(columnOf(model, l.row), l.value);
+  for (const l of s.loads) addDisplacement(model, l.row, l.value, q);
   model.modes.forEach((m, i) => {
     addScaled(m, contact.a[i]);
   });
@@ -59,8 +59,7 @@ export function recoverField(s: Solution): Float64Array {
 
 /** Rows that measure the best plane through all nodes: lean (about x) and level (about y). */
 function planeRows(model: SetModel): { lean: SetRow | null; level: SetRow } {
-  const known = model.rowIndex.get("level");
-  if (known) return { lean: model.rowIndex.get("lean") ?? null, level: known };
+  if (model.plane) return model.plane;
   const n = model.nodeX.length;
   let mx = 0;
   let my = 0;
@@ -82,22 +81,14 @@ function planeRows(model: SetModel): { lean: SetRow | null; level: SetRow } {
   const det = xx * yy - xy * xy;
   const slope = (x: number, y: number, first: boolean) =>
     model.lean < 0 ? x / xx : first ? (yy * x - xy * y) / det : (xx * y - xy * x) / det;
-  const level = addRow(
-    model,
-    "level",
-    dofs,
-    dofs.map((_, i) => -slope(model.nodeX[i] - mx, model.nodeY[i] - my, true)),
-  );
-  const lean =
-    model.lean < 0
-      ? null
-      : addRow(
-          model,
-          "lean",
-          dofs,
-          dofs.map((_, i) => slope(model.nodeX[i] - mx, model.nodeY[i] - my, false)),
-        );
-  return { lean, level };
+  const row = (first: boolean) =>
+    makeRow(
+      model,
+      dofs,
+      dofs.map((_, i) => (first ? -1 : 1) * slope(model.nodeX[i] - mx, model.nodeY[i] - my, first)),
+    );
+  model.plane = { lean: model.lean < 0 ? null : row(false), level: row(true) };
+  return model.plane;
 }
 
 /** Lean (> 0 raises the left side) and level (> 0 lowers the nose) of the set: best plane through its nodes, rad. */

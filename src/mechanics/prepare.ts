@@ -68,8 +68,9 @@ export function prepareSet(data: SetData, refine = 1): SetModel {
     points: [],
     length: end - start,
     sections: mesh.sections,
-    rows: [],
-    rowIndex: new Map(),
+    rows: Array.from({ length: 3 * girders.length }, () => new Map()),
+    columns: new Array(n).fill(null),
+    plane: null,
     wind: new Map(),
   };
   addOwnWeight(model);

@@ -26,76 +26,106 @@ export function locate(model: SetModel, girder: number, x: number): { e: Element
 /** What a row measures: the vertical displacement, the twist, or the slope rotation of a girder's axis at a station. */
 export type RowKind = "w" | "x" | "y";
 
+/** Rows remembered per girder and kind before all are forgotten; a row made anew has the same bits. */
+const MOST_ROWS = 2000;
+
 /** The row of a point of a girder, made when first asked for. Throws a RangeError off the girder. */
 export function rowAt(model: SetModel, girder: number, station: number, kind: RowKind): SetRow {
-  const key = `${girder}${kind}${station}`;
-  const known = model.rowIndex.get(key);
-  if (known) return known;
+  const rows = model.rows[3 * girder + (kind === "w" ? 0 : kind === "x" ? 1 : 2)];
+  const known = rows.get(station);
+  if (known !== undefined) return known;
   const { e, xi } = locate(model, girder, station);
   const w1 = 3 * e.node1;
   const w2 = 3 * e.node2;
-  if (kind === "w") return addRow(model, key, [w1, w1 + 2, w2, w2 + 2], displacementRow(xi, e.length, e.phi));
   const turn = kind === "x" ? 1 : 2;
-  return addRow(model, key, [w1 + turn, w2 + turn], [1 - xi, xi]);
+  const row =
+    kind === "w"
+      ? makeRow(model, [w1, w1 + 2, w2, w2 + 2], displacementRow(xi, e.length, e.phi))
+      : makeRow(model, [w1 + turn, w2 + turn], [1 - xi, xi]);
+  if (rows.size >= MOST_ROWS) rows.clear();
+  rows.set(station, row);
+  return row;
 }
 
-/** Registers a linear form on the unknowns of the set under a name. */
-export function addRow(model: SetModel, key: string, dofs: number[], coefficients: number[]): SetRow {
-  const form = (field: Float64Array) => {
-    let s = 0;
-    for (let i = 0; i < dofs.length; i++) s += coefficients[i] * field[dofs[i]];
-    return s;
-  };
+/** A linear form on the unknowns of the set. */
+export function makeRow(model: SetModel, dofs: number[], coefficients: number[]): SetRow {
+  const { modes, sagFields } = model;
   const row: SetRow = {
-    index: model.rows.length,
-    key,
     dofs,
     coefficients,
-    modes: Float64Array.from(model.modes, form),
-    sag: Float64Array.from(model.sagFields, form),
-    column: null,
-    flexibility: new Float64Array(16).fill(Number.NaN),
+    modes: new Float64Array(modes.length),
+    sag: new Float64Array(sagFields.length),
   };
-  model.rows.push(row);
-  model.rowIndex.set(key, row);
+  for (let q = 0; q < modes.length; q++) row.modes[q] = rowValue(row, modes[q]);
+  for (let q = 0; q < sagFields.length; q++) row.sag[q] = rowValue(row, sagFields[q]);
   return row;
 }
 
 /** Value of a row in a displacement field of the set. */
 export function rowValue(row: SetRow, field: Float64Array): number {
+  const { dofs, coefficients } = row;
   let s = 0;
-  for (let i = 0; i < row.dofs.length; i++) s += row.coefficients[i] * field[row.dofs[i]];
+  for (let i = 0; i < dofs.length; i++) s += coefficients[i] * field[dofs[i]];
   return s;
 }
 
-/** Displacement field of the held set under a unit force on a row. */
-export function columnOf(model: SetModel, row: SetRow): Float64Array {
-  if (row.column) return row.column;
+function columnOf(model: SetModel, dof: number): Float64Array {
+  const known = model.columns[dof];
+  if (known !== null) return known;
   const field = new Float64Array(model.factor.n);
-  for (let i = 0; i < row.dofs.length; i++) field[row.dofs[i]] += row.coefficients[i];
+  field[dof] = 1;
   bandedSolve(model.factor, field);
-  row.column = field;
+  model.columns[dof] = field;
   return field;
 }
 
-/** Displacement at row `a` per unit force at row `b`; the order of asking never changes its bits. */
-export function flexibility(model: SetModel, a: SetRow, b: SetRow): number {
-  if (b.index < a.flexibility.length) {
-    const known = a.flexibility[b.index];
-    if (!Number.isNaN(known)) return known;
+/** Adds the displacement of the held set under a force on a row to a field. */
+export function addDisplacement(model: SetModel, row: SetRow, force: number, field: Float64Array): void {
+  for (let i = 0; i < row.dofs.length; i++) {
+    const column = columnOf(model, row.dofs[i]);
+    const f = force * row.coefficients[i];
+    for (let q = 0; q < field.length; q++) field[q] += f * column[q];
   }
-  const swap = a.key > b.key;
-  const value = swap ? rowValue(b, columnOf(model, a)) : rowValue(a, columnOf(model, b));
-  remember(a, b.index, value);
-  remember(b, a.index, value);
-  return value;
 }
 
-function remember(row: SetRow, index: number, value: number): void {
-  if (index >= row.flexibility.length) {
-    const wider = new Float64Array(Math.max(index + 1, row.flexibility.length * 2)).fill(Number.NaN);
-    wider.set(row.flexibility);
-    row.flexibility = wider;
+/** A row over more unknowns than a point touches; its columns are not worth making. */
+const LONG_ROW = 4;
+
+/** Displacement at row `a` per unit force at row `b`; neither their order nor what was asked before changes its bits. */
+export function flexibility(model: SetModel, a: SetRow, b: SetRow): number {
+  const { columns } = model;
+  const da = a.dofs;
+  const db = b.dofs;
+  const ca = a.coefficients;
+  const cb = b.coefficients;
+  if (da.length > LONG_ROW) return crossFlexibility(model, b, a);
+  if (db.length > LONG_ROW) return crossFlexibility(model, a, b);
+  // The entry for unknowns p < q is always read from the column of p.
+  if (comesAfter(a, b)) return flexibility(model, b, a);
+  let s = 0;
+  for (let i = 0; i < da.length; i++) {
+    const p = da[i];
+    const column = columns[p] ?? columnOf(model, p);
+    let t = 0;
+    for (let j = 0; j < db.length; j++) {
+      const q = db[j];
+      t += cb[j] * (q >= p ? column[q] : (columns[q] ?? columnOf(model, q))[p]);
+    }
+    s += ca[i] * t;
   }
-  row.flexibility[index] = value;
+  return s;
+}
+
+/** One fixed order of two rows. */
+function comesAfter(a: SetRow, b: SetRow): boolean {
+  if (a.dofs[0] !== b.dofs[0]) return a.dofs[0] > b.dofs[0];
+  if (a.dofs.length !== b.dofs.length) return a.dofs.length > b.dofs.length;
+  return a.coefficients[0] > b.coefficients[0];
+}
+
+function crossFlexibility(model: SetModel, short: SetRow, long: SetRow): number {
+  let s = 0;
+  for (let i = 0; i < short.dofs.length; i++)
+    s += short.coefficients[i] * rowValue(long, columnOf(model, short.dofs[i]));
+  return s;
 }

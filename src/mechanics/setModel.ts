@@ -43,18 +43,12 @@ export interface MassPoint {
 
 /** One linear form on the unknowns of the set, with everything that a pose needs to know of it. */
 export interface SetRow {
-  index: number;
-  key: string;
-  dofs: number[];
-  coefficients: number[];
+  dofs: readonly number[];
+  coefficients: readonly number[];
   /** Value in each motion without stiffness. */
   modes: Float64Array;
   /** Displacement of the free set under unit gravity along -z, +y, +x (m per m/s2). */
   sag: Float64Array;
-  /** Displacement field per unit force on the row; filled when first needed. */
-  column: Float64Array | null;
-  /** Flexibility against other rows by index; NaN where not yet asked. */
-  flexibility: Float64Array;
 }
 
 export interface SetModel {
@@ -84,8 +78,12 @@ export interface SetModel {
   points: MassPoint[];
   length: number;
   sections: Map<string, { from: number; to: number; section: Section }[]>;
-  rows: SetRow[];
-  rowIndex: Map<string, SetRow>;
+  /** Rows of points asked for so far, by station: one map per girder and kind of row. */
+  rows: Map<number, SetRow>[];
+  /** Displacement of the held set under a unit force on an unknown; made when first needed. */
+  columns: (Float64Array | null)[];
+  /** Rows of lean and level of the best plane through the nodes; made when first needed. */
+  plane: { lean: SetRow | null; level: SetRow } | null;
   wind: Map<string, WindCase>;
 }
 
