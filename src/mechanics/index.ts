@@ -30,6 +30,17 @@ export { solveHorizontal } from "./horizontal.ts";
 export { prepareSet } from "./prepare.ts";
 export { flexibility, rowAt } from "./rows.ts";
 export { camberAt, type SetData, type SetModel } from "./setModel.ts";
+export {
+  type CraneLoad,
+  craneLoad,
+  type HookLoads,
+  hookLoadChain,
+  type LoadItem,
+  leverRule,
+  loadItems,
+  minimumCapacityFactor,
+  type SharedLift,
+} from "./sharedLift.ts";
 export { type Solution, type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";
 export type * from "./state/types.ts";
