@@ -1,66 +1,334 @@
-// The command line's root: finds the command by its name and hands it the rest of the words. A new command is one line in the list.
+// The command line's root: reads words and files, hands them to the core, writes what comes back. A command is one entry in a list.
+import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { basename, dirname, join, resolve } from "node:path";
 import { version } from "../package.json";
+import { type Result, type SetResult, solvePlan } from "./checks/index.ts";
+import { readState, solveState } from "./mechanics/index.ts";
+import { largestFile, openItems, type Plan, readPlan, sentence } from "./plan/index.ts";
+import {
+  type Contexts,
+  caution,
+  contextsOf,
+  csvMetadata,
+  metadataNameOf,
+  reactionsCsv,
+  resultJson,
+  solveText,
+  stateJson,
+  stateText,
+} from "./report/index.ts";
+import { poseAt } from "./sequence/index.ts";
 
-/** One command: how it is called, what it does, and the work. The number returned is the exit code. */
+/** Exit codes; a fault of the program itself has one of its own, so that it is never taken for an answer. */
+const exit = { solved: 0, stop: 1, badInput: 2, noEquilibrium: 3, fault: 70 } as const;
+
+/** What a command leaves: text for both streams and files, all of it made before the first of it is written. */
+interface Outcome {
+  code: number;
+  out?: string;
+  err?: string;
+  files?: { path: string; text: string }[];
+}
+
+/** Bad input: its sentences go to the error stream, and nothing is written. */
+class BadInput extends Error {}
+
 interface Command {
   readonly usage: string;
   readonly summary: string;
-  readonly run: (words: readonly string[]) => number | Promise<number>;
+  /** Names of the options, each with one value. */
+  readonly options: readonly string[];
+  /** How many words stand beside the options. */
+  readonly words: number;
+  readonly run: (words: readonly string[], options: ReadonlyMap<string, string>) => Outcome;
 }
 
-const print = (text: string): void => {
-  process.stdout.write(`${text}\n`);
-};
-const complain = (text: string): void => {
-  process.stderr.write(`${text}\n`);
-};
-
 const commands: Readonly<Record<string, Command>> = {
-  help: {
-    usage: "help",
-    summary: "lists the commands and the exit codes",
-    run: () => {
-      print(overview());
-      return 0;
-    },
+  state: {
+    usage: "state STATE.json [--json FILE]",
+    summary: "solves one physical state and prints its reactions",
+    options: ["--json"],
+    words: 1,
+    run: runState,
+  },
+  solve: {
+    usage: "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--at STEP:PROGRESS --state FILE]",
+    summary: "runs every step of a plan: who carries what, and the findings",
+    options: ["--csv", "--json", "--set", "--at", "--state"],
+    words: 1,
+    run: runSolve,
+  },
+  check: {
+    usage: "check PLAN.json",
+    summary: "reads a plan and prints every error in it, or what is still open",
+    options: [],
+    words: 1,
+    run: runCheck,
   },
   version: {
     usage: "version",
     summary: "prints the version",
-    run: () => {
-      print(version);
-      return 0;
-    },
+    options: [],
+    words: 0,
+    run: () => ({ code: exit.solved, out: `${version}\n` }),
   },
 };
 
-/** The list of commands, the exit codes and the caution, as text. */
+/** The list of commands, what the options mean, the exit codes and the caution. */
 function overview(): string {
-  const width = Math.max(...Object.values(commands).map((c) => c.usage.length));
   return [
-    "Handspan: erection plan of bridge girder sets. Use: npm run --silent handspan -- COMMAND ...",
+    `Handspan ${version}: erection plan of bridge girder sets. Use: npm run --silent handspan -- COMMAND ...`,
     "",
-    ...Object.values(commands).map((c) => `  ${c.usage.padEnd(width)}  ${c.summary}`),
+    ...Object.values(commands).flatMap((command) => [`  ${command.usage}`, `      ${command.summary}`]),
     "",
-    "Exit codes: 0 solved, no stop; 1 a finding of level stop; 2 bad input; 3 no equilibrium.",
-    "Planning aid only: not a substitute for a licensed engineer, the maker's charts and manuals,",
-    "the crane's own limiter, or a competent person on site.",
+    "  --csv FILE      reactions of every pose; FILE-metadata.json beside it describes the columns",
+    "  --json FILE     the whole answer, numbers in full precision and SI",
+    "  --set ID        this set only; all sets when left out",
+    "  --at STEP:PROGRESS --state FILE",
+    "                  writes the physical state of that pose: STEP is a step's id, or its number from 1;",
+    "                  PROGRESS is 0 to 1. 'state FILE' then gives the same reactions",
+    "",
+    "Exit codes: 0 solved, no stop; 1 a finding of level stop; 2 bad input; 3 no equilibrium somewhere.",
+    caution,
+    "",
   ].join("\n");
 }
 
-/** Runs one command line and gives its exit code: 2 for a word that names no command. */
-async function main(words: readonly string[]): Promise<number> {
-  const [name, ...rest] = words;
-  if (name === undefined) {
-    complain(overview());
-    return 2;
-  }
-  const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (command === undefined) {
-    complain(`'${name}' is no command. Commands are: ${Object.keys(commands).join(", ")}.`);
-    return 2;
-  }
-  return command.run(rest);
+function runState(words: readonly string[], options: ReadonlyMap<string, string>): Outcome {
+  const read = readState(textOf(words[0]));
+  if (!read.ok) throw new BadInput(read.errors.map(sentence).join("\n"));
+  const answer = solveState(read.state);
+  const json = options.get("--json");
+  const files = json === undefined ? [] : [{ path: json, text: stateJson(answer, version) }];
+  return {
+    code: answer.status === "solved" ? exit.solved : exit.noEquilibrium,
+    out: stateText(answer),
+    files,
+  };
 }
 
-process.exitCode = await main(process.argv.slice(2));
+function runCheck(words: readonly string[]): Outcome {
+  const plan = planOf(words[0]);
+  const steps = plan.sets.reduce((sum, set) => sum + set.steps.length, 0);
+  const open = openItems(plan).map((item) => `open: ${item.path}: ${item.what}`);
+  const head = `the plan can be read: ${plan.sets.length} sets, ${steps} steps, ${open.length} open items`;
+  return { code: exit.solved, out: `${[head, ...open].join("\n")}\n` };
+}
+
+function runSolve(words: readonly string[], options: ReadonlyMap<string, string>): Outcome {
+  const plan = planOf(words[0]);
+  const only = options.get("--set");
+  if (only !== undefined && !plan.sets.some((set) => set.id === only)) {
+    const known = plan.sets.map((set) => set.id).join(", ");
+    throw new BadInput(`--set: found '${only}'; allowed: the plan's sets, ${known}. Choose one of them.`);
+  }
+  const at = atOf(plan, only, options);
+  const result = part(solvePlan(plan), only);
+  const contexts = contextsOf(result, plan);
+  const files: { path: string; text: string }[] = [];
+  const csv = options.get("--csv");
+  if (csv !== undefined) {
+    files.push({ path: csv, text: reactionsCsv(result, plan, contexts) });
+    files.push({ path: metadataNameOf(csv), text: csvMetadata(result, plan, basename(csv)) });
+  }
+  const json = options.get("--json");
+  if (json !== undefined) files.push({ path: json, text: resultJson(result, plan, contexts) });
+  const out = solveText(result, plan, contexts);
+  const code = !result.complete ? exit.noEquilibrium : result.worst === "stop" ? exit.stop : exit.solved;
+  if (at === null) return { code, out, files };
+  const state = stateAt(result, contexts, at);
+  if ("motion" in state) return { code: exit.noEquilibrium, out, err: `${state.motion}\n`, files };
+  files.push({ path: at.file, text: state.text });
+  return { code, out, files };
+}
+
+/** The result without the other sets and their findings; findings of the plan as a whole stay. */
+function part(result: Result, only: string | undefined): Result {
+  if (only === undefined) return result;
+  const sets = result.sets.filter((set) => set.setId === only);
+  const findings = result.findings.filter((finding) => finding.set === only || finding.set === "");
+  const levels = (["stop", "caution", "note"] as const).filter((l) => findings.some((f) => f.level === l));
+  const complete = sets.every((set) => set.steps.every((step) => step.solved));
+  return { ...result, sets, findings, worst: levels[0] ?? null, complete };
+}
+
+/** A pose asked for by `--at`, and the file for its state. */
+interface At {
+  set: string;
+  step: number;
+  progress: number;
+  file: string;
+}
+
+/** Reads `--at STEP:PROGRESS --state FILE`; null when neither stands there. */
+function atOf(plan: Plan, only: string | undefined, options: ReadonlyMap<string, string>): At | null {
+  const at = options.get("--at");
+  const file = options.get("--state");
+  if (at === undefined && file === undefined) return null;
+  if (at === undefined || file === undefined)
+    throw new BadInput(
+      "--at STEP:PROGRESS and --state FILE: found one of them; allowed: both or none. Add the other.",
+    );
+  if (only === undefined && plan.sets.length > 1)
+    throw new BadInput(
+      `--at: found no --set, and the plan has ${plan.sets.length} sets; allowed: one set. Add --set ID.`,
+    );
+  const set = plan.sets.find((one) => only === undefined || one.id === only);
+  if (set === undefined)
+    throw new BadInput("--at: found a plan without sets; allowed: a plan with one. Add a set.");
+  const colon = at.lastIndexOf(":");
+  const name = at.slice(0, Math.max(0, colon));
+  const progressText = at.slice(colon + 1).trim();
+  const progress = Number(progressText);
+  if (colon < 0 || progressText === "" || !(progress >= 0 && progress <= 1))
+    throw new BadInput(
+      `--at: found '${at}'; allowed: STEP:PROGRESS with a progress from 0 to 1, such as 3:0.5. Correct it.`,
+    );
+  const byName = set.steps.findIndex((step) => step.id === name);
+  const byNumber = /^[1-9]\d*$/.test(name) && Number(name) <= set.steps.length ? Number(name) - 1 : -1;
+  const step = byName >= 0 ? byName : byNumber;
+  if (step < 0) {
+    const known = set.steps.map((one) => one.id).join(", ");
+    throw new BadInput(
+      `--at: found step '${name}'; allowed: a number from 1 to ${set.steps.length}, or one of ${known}. Choose one.`,
+    );
+  }
+  return { set: set.id, step, progress, file };
+}
+
+/** The state of a pose as text, or why there is none. */
+function stateAt(result: Result, contexts: Contexts, at: At): { text: string } | { motion: string } {
+  const set = result.sets.find((one) => one.setId === at.set) as SetResult;
+  const ctx = contexts.get(at.set);
+  const step = set.steps[at.step];
+  if (ctx === undefined || (!step.solved && step.count === 0))
+    return {
+      motion: `step ${at.step + 1} (${step.step.id}) is not solved: ${step.motion || "a step before it has no equilibrium"}`,
+    };
+  const pose = poseAt(ctx, step, at.progress);
+  if (pose.solution.status !== "solved")
+    return {
+      motion: `step ${at.step + 1} (${step.step.id}) at ${at.progress}: no equilibrium, ${pose.solution.motion}`,
+    };
+  return { text: `${JSON.stringify(pose.state, null, 2)}\n` };
+}
+
+/** The text of a file. */
+function textOf(path: string): string {
+  const bad = (found: string, allowed: string, mend: string) =>
+    new BadInput(`${path}: found ${found}; allowed: ${allowed}. ${mend}`);
+  const info = statSync(path, { throwIfNoEntry: false });
+  if (info === undefined) throw bad("no such file", "a file that exists", "Check the path.");
+  if (!info.isFile()) throw bad("something that is no file", "a JSON file", "Check the path.");
+  if (info.size > largestFile) throw bad(`${(info.size / 1e6).toFixed(1)} MB`, "at most 50 MB", "Split it.");
+  try {
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(readFileSync(path));
+  } catch (error) {
+    const why = error instanceof TypeError ? "bytes that are no UTF-8 text" : messageOf(error);
+    throw bad(why, "a readable JSON file in UTF-8", "Save it again as UTF-8.");
+  }
+}
+
+function planOf(path: string): Plan {
+  const read = readPlan(textOf(path));
+  if (!read.ok) throw new BadInput(read.errors.map(sentence).join("\n"));
+  return read.plan;
+}
+
+/** Splits words into those of the command and its options. */
+function sorted(name: string, command: Command, words: readonly string[]) {
+  const options = new Map<string, string>();
+  const plain: string[] = [];
+  const bad = (found: string) =>
+    new BadInput(`${name}: found ${found}; allowed: ${command.usage}. Correct the command.`);
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i];
+    if (!word.startsWith("--")) plain.push(word);
+    else if (!command.options.includes(word)) throw bad(`'${word}'`);
+    else if (options.has(word)) throw bad(`'${word}' twice`);
+    else if (i + 1 === words.length || words[i + 1].startsWith("--"))
+      throw bad(`'${word}' without its value`);
+    else options.set(word, words[++i]);
+  }
+  if (plain.length !== command.words) throw bad(`${plain.length} words beside the options`);
+  return { plain, options };
+}
+
+/** The place of a path with links followed, also of a file that is still to be made. */
+function placeOf(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    try {
+      return join(realpathSync(dirname(resolve(path))), basename(path));
+    } catch {
+      return resolve(path);
+    }
+  }
+}
+
+/** Writes all files or none: each beside its place first, and put there when all of them are written. */
+function writeAll(files: readonly { path: string; text: string }[], inputs: readonly string[]): void {
+  const taken = new Set(inputs.map(placeOf));
+  for (const { path } of files) {
+    const place = placeOf(path);
+    if (taken.has(place))
+      throw new BadInput(
+        `${path}: found a file that is read or written here already; allowed: another. Choose one.`,
+      );
+    if (statSync(path, { throwIfNoEntry: false })?.isDirectory())
+      throw new BadInput(`${path}: found a folder; allowed: the name of a file. Add one.`);
+    taken.add(place);
+  }
+  const made: string[] = [];
+  try {
+    for (const { path, text } of files) {
+      const aside = `${path}.${process.pid}.part`;
+      made.push(aside);
+      writeFileSync(aside, text);
+    }
+    files.forEach(({ path }, i) => {
+      renameSync(made[i], path);
+    });
+  } catch (error) {
+    for (const aside of made) rmSync(aside, { force: true });
+    throw new BadInput(
+      `output: found ${messageOf(error)}; allowed: a place that can be written to. Choose one.`,
+    );
+  }
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Runs one command line and gives its exit code. */
+function main(words: readonly string[]): number {
+  const [name, ...rest] = words;
+  if (name === undefined || words.includes("--help") || name === "help") {
+    process.stdout.write(overview());
+    return exit.solved;
+  }
+  try {
+    const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+    if (command === undefined)
+      throw new BadInput(
+        `found '${name}'; allowed commands: ${Object.keys(commands).join(", ")}. --help tells more.`,
+      );
+    const { plain, options } = sorted(name, command, rest);
+    const outcome = command.run(plain, options);
+    writeAll(outcome.files ?? [], plain);
+    process.stdout.write(outcome.out ?? "");
+    process.stderr.write(outcome.err ?? "");
+    return outcome.code;
+  } catch (error) {
+    if (error instanceof BadInput) {
+      process.stderr.write(`${error.message}\n`);
+      return exit.badInput;
+    }
+    process.stderr.write(
+      `a fault of the program, no answer: ${error instanceof Error ? error.stack : String(error)}\n`,
+    );
+    return exit.fault;
+  }
+}
+
+process.exitCode = main(process.argv.slice(2));

@@ -1,0 +1,24 @@
+/**
+ * report: one description of every result column, and what is written with it: CSV with its metadata, JSON, plain text.
+ *
+ * ```ts
+ * import { columnsOf, fixed, harmless, row } from "./index.ts";
+ * columnsOf().map((column) => column.name).slice(0, 4); // => ["set", "step_number", "step", "do"]
+ * columnsOf().filter((column) => column.unit === "kN").map((column) => column.name)[1]; // => "load_kN"
+ * fixed(123.4, 6); // => "123.400000"
+ * fixed(-1e-9, 3); // => "0.000"
+ * harmless("=1+1"); // => "'=1+1"
+ * row(["a", 'b "c"', "d,e"]); // => 'a,"b ""c""","d,e"\r\n'
+ * ```
+ */
+export * from "./columns.ts";
+export * from "./csv.ts";
+export * from "./csvMetadata.ts";
+export { field, fixed, harmless, row } from "./csvText.ts";
+export * from "./hookLoad.ts";
+export * from "./json.ts";
+export * from "./origin.ts";
+export * from "./places.ts";
+export * from "./solveText.ts";
+export * from "./stateText.ts";
+export { oneLine } from "./table.ts";
