@@ -31,8 +31,10 @@ export interface CraneSituation {
   /** Crane id. */
   id: string;
   hooked: boolean;
-  /** Elevation at which the line is just taut at the picks, m; meaningful while hooked. */
+  /** Elevation of the soffit at the picks at which the line is just taut, m; meaningful while hooked. */
   tautAt: number;
+  /** Load held by the operator, N, while a step asks for a load; null when the rope is locked. */
+  heldLoad: number | null;
   /** Boom tip in plan: chainage and y, m. */
   tip: [number, number];
 }

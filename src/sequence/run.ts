@@ -1,0 +1,305 @@
+// The run of one set: every step searched, sampled, its events found; history handed on.
+
+import type { Step } from "../plan/index.ts";
+import { startSituation } from "./context.ts";
+import { solvePose, whyUnsolved } from "./pose.ts";
+import { crossing, peak } from "./search.ts";
+import { motionOf } from "./steps/index.ts";
+import { happening } from "./steps/kind.ts";
+import {
+  MOTIONS,
+  type Pose,
+  type SetContext,
+  type SetRun,
+  type Situation,
+  type StepRun,
+  type Watch,
+} from "./types.ts";
+
+/** Equal parts that every step is looked at in. */
+const PARTS = 16;
+/** Events are found to this part of the step. */
+const EXACT = 1e-9;
+/** Straight lines between stored poses may err by this share of the weight. */
+const STRAIGHT = 0.005;
+const MOST_POSES = 200;
+
+export interface RunOptions {
+  /** Called before every step with its index and how many there are; returning false ends the run. */
+  onStep?: (index: number, of: number) => boolean;
+}
+
+/** Solves the pose of a step at a progress, from the stored start and ends of that step: never interpolated. */
+export function poseAt(ctx: SetContext, run: StepRun, progress: number, near: Pose | null = null): Pose {
+  const situation =
+    progress <= 0
+      ? run.start
+      : motionOf(run.step.do).at(ctx, run.step, run.start, run.ends, Math.min(1, progress));
+  return solvePose(ctx, situation, run.index, progress, near);
+}
+
+/** A stored pose with the words of what happens there. */
+interface Sample {
+  pose: Pose;
+  words: string[];
+}
+
+/** Runs all steps of a set. A step without equilibrium ends the run: the steps after it are marked not solved. */
+export function runSet(ctx: SetContext, watches: Watch[], options: RunOptions = {}): SetRun {
+  const samples: Sample[] = [];
+  const steps: StepRun[] = [];
+  let situation: Situation = startSituation(ctx);
+  let stopped = "";
+  for (const [index, step] of ctx.set.steps.entries()) {
+    if (options.onStep && !options.onStep(index, ctx.set.steps.length)) break;
+    const run: StepRun = {
+      index,
+      step,
+      solved: stopped === "",
+      start: situation,
+      ends: [],
+      happenings: [],
+      first: samples.length,
+      count: 0,
+      motion: stopped,
+    };
+    steps.push(run);
+    if (stopped !== "") continue;
+    const outcome = runStep(ctx, run, watches);
+    samples.push(...outcome.samples);
+    run.count = outcome.samples.length;
+    if (outcome.failed) {
+      run.solved = false;
+      run.motion = outcome.failed;
+      stopped = outcome.failed;
+    } else situation = outcome.end;
+  }
+  return collect(ctx, steps, samples);
+}
+
+function runStep(
+  ctx: SetContext,
+  run: StepRun,
+  watches: Watch[],
+): { samples: Sample[]; end: Situation; failed: string } {
+  const motion = motionOf(run.step.do);
+  let near: Pose | null = null;
+  const probe = (s: Situation): Pose => {
+    near = solvePose(ctx, s, run.index, 0, near);
+    return near;
+  };
+  const brakes = run.step.brakes;
+  const start: Situation = brakes
+    ? { ...run.start, trains: run.start.trains.map((t) => ({ ...t, braked: brakes.includes(t.id) })) }
+    : run.start;
+  run.start = start;
+  const first = solvePose(ctx, start, run.index, 0);
+  if (first.solution.status !== "solved") return failedAt(run, first, []);
+  const found = motion.find(ctx, run.step, start, probe);
+  run.ends = found.ends;
+  run.happenings.push(...found.happenings);
+  if (found.happenings.some((h) => h.kind === "no equilibrium"))
+    return { samples: [{ pose: first, words: ["start"] }], end: start, failed: found.happenings[0].words };
+
+  const cache = new Map<number, Pose>([[0, first]]);
+  let last: Pose = first;
+  const at = (progress: number): Pose => {
+    const known = cache.get(progress);
+    if (known) return known;
+    last = poseAt(ctx, run, progress, last);
+    cache.set(progress, last);
+    return last;
+  };
+  const words = new Map<number, string[]>();
+  const say = (progress: number, what: string) => {
+    const list = words.get(progress) ?? [];
+    if (!list.includes(what)) list.push(what);
+    words.set(progress, list);
+  };
+  say(0, "start");
+  const marks = motion.marks?.(run.step, run.ends) ?? [];
+  const grid = [
+    ...new Set([0, 1, ...marks, ...Array.from({ length: PARTS - 1 }, (_, i) => (i + 1) / PARTS)]),
+  ].sort((a, b) => a - b);
+  // Kinds that move nothing until their end are one jump: their start and end say all.
+  const still = isStill(run.step);
+  const places = still ? [0, 1] : grid;
+  for (const p of places) {
+    const pose = at(p);
+    if (pose.solution.status !== "solved") {
+      const kept = [...cache.keys()]
+        .filter((x) => cache.get(x)?.solution.status === "solved")
+        .sort((a, b) => a - b);
+      const before = Math.max(0, ...kept.filter((x) => x < p));
+      const edge = crossing((x) => (at(x).solution.status === "solved" ? -1 : 1), before, p, -1, 1, EXACT);
+      const final = at(edge);
+      return failedAt(
+        run,
+        final,
+        kept.filter((x) => x < edge).map((x) => ({ pose: at(x), words: words.get(x) ?? [] })),
+      );
+    }
+  }
+  if (!still) {
+    findContacts(ctx, places, at, say);
+    findCrossings(
+      watches,
+      [...cache.keys()].sort((a, b) => a - b),
+      at,
+      say,
+    );
+    findPeaks(ctx, grid, at, say);
+  }
+  say(1, "end");
+  const keep = new Set<number>(places);
+  for (const p of words.keys()) keep.add(p);
+  if (!still) straighten(ctx, keep, at);
+  const ordered = [...keep].sort((a, b) => a - b);
+  const samples = ordered.map((p) => ({ pose: at(p), words: words.get(p) ?? [] }));
+  const endPose = at(1);
+  let end = endPose.situation;
+  if (motion.settle) end = motion.settle(ctx, end, endPose);
+  return { samples, end, failed: "" };
+}
+
+function isStill(step: Step): boolean {
+  return ["hook up", "lash", "unlash", "hold", "brace", "rest"].includes(step.do);
+}
+
+function failedAt(run: StepRun, pose: Pose, samples: Sample[]) {
+  const why = whyUnsolved(pose.solution);
+  run.happenings.push(happening("no equilibrium", run.step.id, why, { progress: pose.progress }));
+  return { samples, end: pose.situation, failed: why };
+}
+
+/** Contacts that open or close between neighbouring places: found where their force or gap passes zero. */
+function findContacts(
+  ctx: SetContext,
+  places: number[],
+  at: (p: number) => Pose,
+  say: (p: number, what: string) => void,
+): void {
+  const names: Record<string, string> = {
+    bunk: "",
+    bearing: "bearing ",
+    hoist: "hook ",
+    lashing: "lashing ",
+  };
+  ctx.supports.forEach((support, j) => {
+    if (!["bunk", "bearing", "hoist", "lashing", "cylinder"].includes(support.what)) return;
+    const on = (pose: Pose) => (pose.forces[j] > 0 ? 1 : -1);
+    for (let i = 1; i < places.length; i++) {
+      const a = at(places[i - 1]);
+      const b = at(places[i]);
+      if (Number.isNaN(a.forces[j]) || Number.isNaN(b.forces[j]) || on(a) === on(b)) continue;
+      const sign = on(b);
+      const g = (p: number) => sign * on(at(p));
+      const p =
+        places[i] - places[i - 1] <= EXACT ? places[i] : crossing(g, places[i - 1], places[i], -1, 1, EXACT);
+      const what =
+        support.what === "cylinder" ? `wheel ${support.name}` : `${names[support.what]}${support.name}`;
+      say(p, sign > 0 ? `${what} begins to carry` : `${what} comes free`);
+      // The pose just before, so that a jump stands as a cliff and not as a slope.
+      const before = Math.max(places[i - 1], p - 2 * EXACT);
+      if (before < p) say(before, "");
+    }
+  });
+}
+
+/** Limits crossed between neighbouring solved places. */
+function findCrossings(
+  watches: Watch[],
+  places: number[],
+  at: (p: number) => Pose,
+  say: (p: number, what: string) => void,
+): void {
+  for (const w of watches) {
+    let before = w.margin(at(places[0]));
+    for (let i = 1; i < places.length; i++) {
+      const after = w.margin(at(places[i]));
+      if (!Number.isNaN(before) && !Number.isNaN(after) && before >= 0 !== after >= 0) {
+        const sign = after >= 0 ? 1 : -1;
+        const g = (p: number) => sign * w.margin(at(p));
+        const p =
+          places[i] - places[i - 1] <= EXACT
+            ? places[i]
+            : crossing(g, places[i - 1], places[i], sign * before, sign * after, EXACT);
+        say(p, `${w.check} of ${w.subject} ${sign > 0 ? "comes back within" : "passes"} its limit`);
+      }
+      before = after;
+    }
+  }
+}
+
+/** Interior peaks of the band forces that stand out by more than the straightness allowed. */
+function findPeaks(
+  ctx: SetContext,
+  grid: number[],
+  at: (p: number) => Pose,
+  say: (p: number, what: string) => void,
+): void {
+  const least = STRAIGHT * ctx.model.mass * ctx.gravity;
+  ctx.supports.forEach((support, j) => {
+    if (!support.band) return;
+    for (let i = 1; i < grid.length - 1; i++) {
+      const [a, b, c] = [at(grid[i - 1]).forces[j], at(grid[i]).forces[j], at(grid[i + 1]).forces[j]];
+      if (!(b > a && b > c) || b - Math.min(a, c) < least) continue;
+      const p = peak((x) => at(x).forces[j], grid[i - 1], grid[i + 1], 1e-6);
+      if (at(p).forces[j] >= b) say(p, `${support.name} peaks`);
+      else say(grid[i], `${support.name} peaks`);
+    }
+  });
+}
+
+/** Adds poses until straight lines between stored ones are true enough. */
+function straighten(ctx: SetContext, keep: Set<number>, at: (p: number) => Pose): void {
+  const allowed = STRAIGHT * ctx.model.mass * ctx.gravity;
+  const work: [number, number][] = [];
+  const ordered = [...keep].sort((a, b) => a - b);
+  for (let i = 1; i < ordered.length; i++) work.push([ordered[i - 1], ordered[i]]);
+  while (work.length > 0 && keep.size < MOST_POSES) {
+    const [a, b] = work.pop() as [number, number];
+    if (b - a < 1e-3) continue;
+    const pa = at(a);
+    const pb = at(b);
+    // A stretch between equal ends at least as flat as the tolerance needs no look inside when nothing moved much.
+    const middle = (a + b) / 2;
+    const pm = at(middle);
+    let worst = 0;
+    ctx.supports.forEach((s, j) => {
+      if (s.what !== "cylinder" && s.what !== "line")
+        worst = Math.max(worst, Math.abs(pm.forces[j] - (pa.forces[j] + pb.forces[j]) / 2) || 0);
+    });
+    if (worst <= allowed) continue;
+    keep.add(middle);
+    work.push([a, middle], [middle, b]);
+  }
+}
+
+function collect(ctx: SetContext, steps: StepRun[], samples: Sample[]): SetRun {
+  const n = samples.length;
+  const m = ctx.supports.length;
+  const out: SetRun = {
+    setId: ctx.set.id,
+    supports: ctx.supports,
+    weight: ctx.model.mass * ctx.gravity,
+    cg: [...ctx.model.cg],
+    length: ctx.length,
+    steps,
+    count: n,
+    step: new Int32Array(n),
+    progress: new Float64Array(n),
+    events: samples.map((s) => s.words.filter((w) => w !== "").join("; ")),
+    forces: new Float64Array(n * m),
+    shares: new Float64Array(n * m),
+    motions: new Float64Array(n * MOTIONS.length),
+  };
+  samples.forEach((s, i) => {
+    out.step[i] = s.pose.step;
+    out.progress[i] = s.pose.progress;
+    out.forces.set(s.pose.forces, i * m);
+    out.shares.set(s.pose.shares, i * m);
+    out.motions.set(s.pose.motions, i * MOTIONS.length);
+  });
+  return out;
+}

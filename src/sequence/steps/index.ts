@@ -1,0 +1,40 @@
+// The list of step kinds: a new kind is a new file and one line here.
+
+import type { StepKind } from "../../plan/index.ts";
+import { bringOver, hoistDown, hoistUp, land, takeLoad, trialLift } from "./hoisting.ts";
+import { hookUp, lash, unhook, unlash } from "./hooking.ts";
+import { jackDown, jackUp } from "./jacking.ts";
+import type { StepMotion } from "./kind.ts";
+import { notSolvedYet, standing } from "./standing.ts";
+import { driveOut, roll, rollTogether } from "./travel.ts";
+
+const kinds: { [K in StepKind]: unknown } = {
+  "hook up": hookUp,
+  unhook,
+  lash,
+  unlash,
+  "take load": takeLoad,
+  "trial lift": trialLift,
+  roll,
+  "roll together": rollTogether,
+  "jack up": jackUp,
+  "jack down": jackDown,
+  level: notSolvedYet,
+  "drive out": driveOut,
+  rebunk: notSolvedYet,
+  walk: notSolvedYet,
+  "hoist up": hoistUp,
+  "hoist down": hoistDown,
+  "bring over": bringOver,
+  land,
+  brace: standing,
+  hold: standing,
+  rest: standing,
+};
+
+/** The motion of a kind of step. */
+export function motionOf(kind: StepKind): StepMotion {
+  return kinds[kind] as StepMotion;
+}
+
+export { biteAt } from "./travel.ts";

@@ -1,0 +1,303 @@
+// roll, roll together, drive out: motions of the transporters along the path.
+
+import { byId, type StepOf } from "../../plan/index.ts";
+import { boomOf, movedPlane, planeLevel } from "../place.ts";
+import type { Happening, Pose, SetContext, Situation } from "../types.ts";
+import { bunkGap, happening, hookForce, type MotionOf, soffitLevel, withCrane } from "./kind.ts";
+
+/** Chainage of the foremost and rearmost axle of every train under the set. */
+function axles(ctx: SetContext, s: Situation, id: string): [number, number] {
+  const t = byId(ctx.plan.transporters, id);
+  const train = byId(s.trains, id);
+  const half = ((t.lines - 1) / 2) * t.pitch_m;
+  const centre = s.rearEnd + train.deckAt + train.gone[0];
+  return [centre - half, centre + half];
+}
+
+/** Trains that carry the set and so travel with it; an empty one that still stands under the set stays where it is. */
+function travelling(start: Situation, pose: Pose): string[] {
+  return start.trains.filter((t) => t.under && bunkGap(pose, t.id) === 0).map((t) => t.id);
+}
+
+/** The travelling trains as one number, so that a motion can be rebuilt from its ends. */
+function maskOf(start: Situation, movers: string[]): number {
+  return start.trains.reduce((mask, t, i) => mask + (movers.includes(t.id) ? 2 ** i : 0), 0);
+}
+
+/** Distance that may be travelled before a stop line or a standing train, and what ends it. */
+function room(
+  ctx: SetContext,
+  start: Situation,
+  movers: string[],
+  distance: number,
+): [number, string | null] {
+  if (distance <= 0) return [distance, null];
+  let allowed = distance;
+  let by: string | null = null;
+  for (const id of movers) {
+    const [, front] = axles(ctx, start, id);
+    for (const line of ctx.plan.site.stopLines) {
+      const free = line.chainage_m - front;
+      if (free >= -1e-9 && free < allowed - 1e-9) {
+        allowed = Math.max(0, free);
+        by = `stop line ${line.name}`;
+      }
+    }
+    for (const other of start.trains) {
+      if (!other.under || movers.includes(other.id)) continue;
+      const [rear] = axles(ctx, start, other.id);
+      const lengths =
+        (byId(ctx.plan.transporters, id).deckLength_m -
+          (axles(ctx, start, id)[1] - axles(ctx, start, id)[0])) /
+          2 +
+        (byId(ctx.plan.transporters, other.id).deckLength_m -
+          (axles(ctx, start, other.id)[1] - axles(ctx, start, other.id)[0])) /
+          2;
+      const free = rear - lengths - front;
+      if (rear > front && free < allowed - 1e-9) {
+        allowed = Math.max(0, free);
+        by = `transporter ${other.id}`;
+      }
+    }
+  }
+  return [allowed, by];
+}
+
+function rolled(ctx: SetContext, start: Situation, distance: number, mask: number): Situation {
+  const rearEnd = start.rearEnd + distance;
+  const moves = (i: number) => Math.floor(mask / 2 ** i) % 2 === 1;
+  const movers = start.trains.filter((_, i) => moves(i));
+  return {
+    ...start,
+    rearEnd,
+    plane: movedPlane(ctx.plan, start, rearEnd, movers),
+    trains: start.trains.map((t, i) => (t.under && !moves(i) ? { ...t, deckAt: t.deckAt - distance } : t)),
+  };
+}
+
+function blocked(distance: number, allowed: number, by: string | null, mover: string): Happening[] {
+  if (by === null) return [];
+  return [
+    happening(
+      "not clear",
+      mover,
+      `${by} ends the travel after ${allowed.toFixed(2)} m of ${distance.toFixed(2)} m`,
+      {
+        value: distance,
+        limit: allowed,
+        unit: "m",
+        progress: 1,
+      },
+    ),
+  ];
+}
+
+export const roll: MotionOf<"roll"> = {
+  find: (ctx, step, start, probe) => {
+    const happenings: Happening[] = [];
+    for (const c of start.cranes)
+      if (c.hooked)
+        happenings.push(
+          happening("out of order", c.id, `${c.id} is hooked up while the trains roll without it`),
+        );
+    const pose = probe(start);
+    const movers = travelling(start, pose);
+    const [allowed, by] = room(ctx, start, movers, step.distance_m);
+    happenings.push(...blocked(step.distance_m, allowed, by, movers[movers.length - 1] ?? "transporter"));
+    return { ends: [allowed, maskOf(start, movers)], happenings };
+  },
+  at: (ctx, _step, start, ends, progress) => rolled(ctx, start, ends[0] * progress, ends[1]),
+};
+
+/** Part of every bite in which the trains roll; in the rest the boom brings the line plumb again. */
+const ROLLING = 0.8;
+
+/** How far the trains and the boom tips have come at a progress, m. */
+export function biteAt(distance: number, bite: number, progress: number): { rolled: number; tip: number } {
+  const n = Math.max(1, Math.ceil(Math.abs(distance) / bite - 1e-9));
+  const each = distance / n;
+  if (progress >= 1) return { rolled: distance, tip: distance };
+  const i = Math.floor(progress * n);
+  const u = progress * n - i;
+  return {
+    rolled: (i + Math.min(1, u / ROLLING)) * each,
+    tip: (i + Math.max(0, (u - ROLLING) / (1 - ROLLING))) * each,
+  };
+}
+
+export const rollTogether: MotionOf<"roll together"> = {
+  find: (ctx, step, start, probe) => {
+    const happenings: Happening[] = [];
+    for (const c of start.cranes) {
+      if (c.hooked && !step.cranes.includes(c.id))
+        happenings.push(happening("out of order", c.id, `${c.id} is hooked up but does not follow`));
+      if (!c.hooked && step.cranes.includes(c.id))
+        happenings.push(happening("out of order", c.id, `${c.id} is to follow but is not hooked up`));
+    }
+    const pose = probe(start);
+    const movers = travelling(start, pose);
+    const [allowed, by] = room(ctx, start, movers, step.distance_m);
+    happenings.push(...blocked(step.distance_m, allowed, by, movers[movers.length - 1] ?? "transporter"));
+    const loads = step.cranes.map((id) =>
+      step.hold === "load"
+        ? step.load_kN !== undefined
+          ? step.load_kN * 1000
+          : hookForce(ctx, pose, id)
+        : 0,
+    );
+    return { ends: [allowed, maskOf(start, movers), ...loads], happenings };
+  },
+  at: (ctx, step, start, ends, progress) => {
+    const { rolled: x, tip } = biteAt(ends[0], step.bite_m, progress);
+    let s = rolled(ctx, start, x, ends[1]);
+    step.cranes.forEach((id, i) => {
+      const before = start.cranes.find((c) => c.id === id);
+      const pick = ctx.set.picks.find((p) => p.crane === id);
+      if (!before?.hooked || !pick) return;
+      s = withCrane(s, id, (c) => ({ tip: [c.tip[0] + tip, c.tip[1]] }));
+      if (step.hold === "elevation") {
+        // The hook keeps its height above the path: boom and hoist move together.
+        const takeUp = before.tautAt - planeLevel(start, pick.at_m, 0);
+        s = withCrane(s, id, () => ({ tautAt: planeLevel(s, pick.at_m, 0) + takeUp }));
+      } else if (step.hold === "rope") {
+        const machine = byId(ctx.plan.cranes, id);
+        const rise =
+          boomOf(machine, [before.tip[0] + tip, before.tip[1]]).tip[2] - boomOf(machine, before.tip).tip[2];
+        s = withCrane(s, id, () => ({ tautAt: before.tautAt + rise }));
+      } else s = withCrane(s, id, () => ({ heldLoad: progress === 0 ? null : ends[2 + i] }));
+    });
+    return s;
+  },
+  marks: (step, ends) => {
+    const n = Math.max(1, Math.ceil(Math.abs(ends[0]) / step.bite_m - 1e-9));
+    const out: number[] = [];
+    for (let i = 0; i < n; i++) {
+      out.push((i + ROLLING) / n);
+      if (i > 0) out.push(i / n);
+    }
+    return out;
+  },
+  // The rope is locked at the load it held: take-up = where the picks hang + stretch of the line.
+  settle: (_ctx, end, pose) => {
+    const { layout, hoistForce } = pose.solution;
+    let s = end;
+    layout.hoists.forEach((h, i) => {
+      if (h.mode !== "load") return;
+      let level = 0;
+      for (const g of layout.hoistGirders[i])
+        level += soffitLevel(pose, g, h.at) / layout.hoistGirders[i].length;
+      const takeUp = level * layout.up[2] + hoistForce[i] / h.stiffness;
+      s = withCrane(s, h.name, () => ({ heldLoad: null, tautAt: planeLevel(end, h.at, 0) + takeUp }));
+    });
+    return s;
+  },
+};
+
+export const driveOut: MotionOf<"drive out"> = {
+  find: (ctx, step, start, probe) => {
+    const happenings: Happening[] = [];
+    const train = start.trains.find((t) => t.id === step.transporter);
+    if (!train?.under)
+      return {
+        ends: [0, 0],
+        happenings: [happening("out of order", step.transporter, `${step.transporter} is not under the set`)],
+      };
+    const pose = probe(start);
+    const gap = bunkGap(pose, step.transporter);
+    const limit = DRIVE_GAP;
+    if (!(gap >= limit))
+      happenings.push(
+        happening(
+          "not clear",
+          step.transporter,
+          gap === 0
+            ? `${step.transporter} still carries load: it cannot drive out`
+            : `the bunks of ${step.transporter} are only ${(gap * 1000).toFixed(0)} mm clear of the set`,
+          { value: gap, limit, unit: "m" },
+        ),
+      );
+    for (const id of start.lashed) {
+      const l = ctx.plan.lashings.find((x) => x.id === id);
+      if (l?.transporter === step.transporter)
+        happenings.push(
+          happening("out of order", step.transporter, `lashing ${id} still ties it to the set`),
+        );
+    }
+    if (step.toward === "back" || step.toward === "forward") {
+      const sign = step.toward === "back" ? -1 : 1;
+      const [rear, front] = axles(ctx, start, step.transporter);
+      for (const other of start.trains) {
+        if (!other.under || other.id === step.transporter) continue;
+        const [r, f] = axles(ctx, start, other.id);
+        const ahead = sign > 0 ? r - front : rear - f;
+        if (ahead >= 0 && ahead < step.distance_m)
+          happenings.push(
+            happening(
+              "not clear",
+              step.transporter,
+              `${other.id} stands in its way after ${ahead.toFixed(1)} m`,
+              {
+                value: step.distance_m,
+                limit: ahead,
+                unit: "m",
+              },
+            ),
+          );
+      }
+      happenings.push(...underSoffit(ctx, step, start, pose));
+    }
+    return { ends: [step.distance_m], happenings };
+  },
+  at: (_ctx, step, start, ends, progress) => {
+    if (progress === 0) return start;
+    const d = ends[0] * progress;
+    const gone: [number, number] =
+      step.toward === "back"
+        ? [-d, 0]
+        : step.toward === "forward"
+          ? [d, 0]
+          : [0, step.toward === "left" ? d : -d];
+    return {
+      ...start,
+      trains: start.trains.map((t) => (t.id === step.transporter ? { ...t, under: false, gone } : t)),
+    };
+  },
+};
+
+/** Least gap between bunks and set at which a transporter may leave, m. Common practice, no source. */
+const DRIVE_GAP = 0.02;
+
+/** Bunk tops swept under the sagging set along the way out. */
+function underSoffit(ctx: SetContext, step: StepOf<"drive out">, start: Situation, pose: Pose): Happening[] {
+  const train = byId(start.trains, step.transporter);
+  const machine = byId(ctx.plan.transporters, step.transporter);
+  const deck = pose.solution.layout.trains.findIndex((t) => t.name === step.transporter);
+  if (deck < 0) return [];
+  const { contact, problem, layout, model } = pose.solution;
+  const a = problem.N - 3 * layout.trains.length + 3 * deck;
+  const [w, lean, tip] = [contact.a[a], contact.a[a + 1], contact.a[a + 2]];
+  const sign = step.toward === "back" ? -1 : 1;
+  let least = Number.POSITIVE_INFINITY;
+  for (let d = 0; d <= step.distance_m; d += 0.5)
+    for (const bunk of machine.bunks) {
+      const s = train.deckAt + bunk.at_m + sign * d;
+      if (s < 0 || s > ctx.length) continue;
+      model.girders.forEach((g, i) => {
+        const top = w + lean * g.y - tip * bunk.at_m + (train.packing[g.name] ?? 0);
+        least = Math.min(least, soffitLevel(pose, i, s) - top);
+      });
+    }
+  if (least >= DRIVE_GAP) return [];
+  return [
+    happening(
+      "not clear",
+      step.transporter,
+      `on its way out the bunks come to ${(least * 1000).toFixed(0)} mm of the set`,
+      {
+        value: least,
+        limit: DRIVE_GAP,
+        unit: "m",
+      },
+    ),
+  ];
+}
