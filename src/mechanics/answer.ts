@@ -1,8 +1,10 @@
 // A solution put into names: what the command line prints, and what a checking engineer reads.
 
+import type { HorizontalResult } from "./horizontal.ts";
 import { addDisplacement, flexibility, makeRow, rowAt, rowValue } from "./rows.ts";
 import type { SetModel, SetRow } from "./setModel.ts";
-import type { Solution } from "./solve.ts";
+import { horizontalOf, type NamedHold } from "./sideways.ts";
+import type { Solution } from "./solution.ts";
 import type { HorizontalAnswer, StateAnswer } from "./state/types.ts";
 import { tippingOf } from "./tipping.ts";
 
@@ -190,9 +192,21 @@ export function answerOf(s: Solution): StateAnswer {
   return base;
 }
 
-function horizontalAnswer(s: Solution): HorizontalAnswer | null {
-  const { horizontal: h, holds, layout } = s;
-  if (!h) return null;
+/**
+ * Sideways forces of a solved pose and the contacts that hold them. Where none exist the solver left them out; what
+ * is held and what is free is worked out here.
+ */
+export function sidewaysOf(s: Solution): { result: HorizontalResult; holds: NamedHold[] } {
+  if (s.horizontal) return { result: s.horizontal, holds: s.holds };
+  const { up } = s.layout;
+  const g = s.state.gravity;
+  const gravity = [-up[0] * g, -up[1] * g, up[2] * g] as const;
+  return horizontalOf(s.layout, s.devices, s.contact, s.tension, { gravity, wind: null });
+}
+
+function horizontalAnswer(s: Solution): HorizontalAnswer {
+  const { result: h, holds } = sidewaysOf(s);
+  const { layout } = s;
   const out: HorizontalAnswer = {
     lines: {},
     contacts: {},

@@ -2,7 +2,7 @@
 
 import type { Condensed } from "./contact.ts";
 import type { Device } from "./devices.ts";
-import { flexibility } from "./rows.ts";
+import { flexibility, rowValue } from "./rows.ts";
 import type { SetModel, SetRow } from "./setModel.ts";
 
 /** A point load on the set through one of its rows (N or N m). */
@@ -11,14 +11,21 @@ export interface RowLoad {
   value: number;
 }
 
+/** A load case of the set with its factor. */
+export interface FieldLoad {
+  field: Float64Array;
+  modes: Float64Array;
+  value: number;
+}
+
 /** Fills flexibility, motions and displacements of the devices; arrays are row-major as in Condensed. */
 export function condense(
   model: SetModel,
-  devices: Device[],
+  devices: readonly Device[],
   deckCount: number,
-  gravity: [number, number, number],
-  windField: { field: Float64Array; modes: Float64Array; value: number } | null,
-  loads: RowLoad[],
+  gravity: readonly [number, number, number],
+  wind: FieldLoad | null,
+  loads: readonly RowLoad[],
   deckLoads: Float64Array,
 ): Condensed {
   const m = devices.length;
@@ -26,40 +33,17 @@ export function condense(
   const N = own + 3 * deckCount;
   const C = new Float64Array(m * m);
   const G = new Float64Array(m * N);
-  const u = new Float64Array(m);
   const d = new Float64Array(m);
-  const k = new Float64Array(m);
-  const oneSided = new Uint8Array(m);
-  const load = new Float64Array(N);
-  for (let q = 0; q < own; q++) {
-    load[q] =
-      gravity[2] * model.sagModes[0][q] +
-      gravity[1] * model.sagModes[1][q] +
-      gravity[0] * model.sagModes[2][q];
-    if (windField) load[q] += windField.value * windField.modes[q];
-    for (const l of loads) load[q] += l.value * l.row.modes[q];
-  }
-  for (let i = 0; i < 3 * deckCount; i++) load[own + i] = deckLoads[i];
   for (let a = 0; a < m; a++) {
     const da = devices[a];
     d[a] = da.datum;
-    k[a] = da.stiffness;
-    oneSided[a] = da.oneSided ? 1 : 0;
     for (let i = 0; i < da.rows.length; i++) {
-      const row = da.rows[i];
-      const f = da.factors[i];
-      let sag = gravity[2] * row.sag[0] + gravity[1] * row.sag[1] + gravity[0] * row.sag[2];
-      for (const l of loads) sag += l.value * flexibility(model, row, l.row);
-      if (windField) {
-        let w = 0;
-        for (let c = 0; c < row.dofs.length; c++) w += row.coefficients[c] * windField.field[row.dofs[c]];
-        sag += windField.value * w;
-      }
-      u[a] += f * sag;
-      for (let q = 0; q < own; q++) G[a * N + q] += f * row.modes[q];
+      const { modes } = da.rows[i];
+      for (let q = 0; q < own; q++) G[a * N + q] += da.factors[i] * modes[q];
     }
     for (let s = 0; s < da.decks.length; s++)
       for (let q = 0; q < 3; q++) G[a * N + own + 3 * da.decks[s] + q] += da.deckFactors[3 * s + q];
+    if (da.rows.length === 0) continue;
     for (let b = 0; b <= a; b++) {
       const db = devices[b];
       let sum = 0;
@@ -70,5 +54,59 @@ export function condense(
       C[b * m + a] = sum;
     }
   }
-  return { m, N, C, G, u, d, k, oneSided, load };
+  const problem = {
+    m,
+    N,
+    C,
+    G,
+    u: new Float64Array(m),
+    d,
+    k: new Float64Array(m),
+    oneSided: new Uint8Array(m),
+    load: new Float64Array(N),
+  };
+  setStiffness(devices, problem);
+  setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
+  return problem;
+}
+
+/** Takes over the devices' stiffnesses; one that acts both ways and has none is left out. */
+export function setStiffness(devices: readonly Device[], { k, oneSided }: Condensed): void {
+  for (let a = 0; a < devices.length; a++) {
+    k[a] = devices[a].stiffness;
+    oneSided[a] = devices[a].oneSided ? 1 : k[a] === 0 ? 2 : 0;
+  }
+}
+
+/** Takes over other loads: `load` and `u` are written anew. */
+export function setLoads(
+  model: SetModel,
+  devices: readonly Device[],
+  { N, u, load }: Condensed,
+  gravity: readonly [number, number, number],
+  wind: FieldLoad | null,
+  loads: readonly RowLoad[],
+  deckLoads: Float64Array,
+): void {
+  const own = model.modes.length;
+  const [gx, gy, gz] = gravity;
+  for (let q = 0; q < own; q++) {
+    let sum = gz * model.sagModes[0][q] + gy * model.sagModes[1][q] + gx * model.sagModes[2][q];
+    if (wind) sum += wind.value * wind.modes[q];
+    for (const l of loads) sum += l.value * l.row.modes[q];
+    load[q] = sum;
+  }
+  for (let q = own; q < N; q++) load[q] = deckLoads[q - own];
+  for (let a = 0; a < devices.length; a++) {
+    const { rows, factors } = devices[a];
+    let sum = 0;
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i];
+      let sag = gz * row.sag[0] + gy * row.sag[1] + gx * row.sag[2];
+      if (wind) sag += wind.value * rowValue(row, wind.field);
+      for (const l of loads) sag += l.value * flexibility(model, row, l.row);
+      sum += factors[i] * sag;
+    }
+    u[a] = sum;
+  }
 }

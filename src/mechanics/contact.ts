@@ -21,7 +21,7 @@ export interface Condensed {
   d: Float64Array;
   /** Stiffnesses, N/m; negative only for a geometric (two-sided) stiffness. */
   k: Float64Array;
-  /** 1 where the device pushes only, 0 where it acts both ways. */
+  /** 1 where the device pushes only, 0 where it acts both ways, 2 where it is left out of this pose. */
   oneSided: Uint8Array;
   /** Resultant of the loads in each motion. */
   load: Float64Array;
@@ -42,6 +42,8 @@ export interface ContactResult {
   settled: boolean;
   /** Least pivot of the motions over the greatest; small means a motion that hardly anything holds. */
   pivotRatio: number;
+  /** False when the energy has no minimum: a geometric stiffness is more negative than the supports can hold. */
+  stable: boolean;
 }
 
 export interface ContactWorkspace {
@@ -151,6 +153,14 @@ function solveActive(p: Condensed, ws: ContactWorkspace): number {
   return n;
 }
 
+/**
+ * Change of the solution of the last solve (its factor and active set) under a change of the right side, in place:
+ * displacements d - u of the active devices in their order in ws.index, then minus the loads of the motions.
+ */
+export function solveAgain(ws: ContactWorkspace, change: Float64Array): void {
+  ldlSolve(ws.matrix, ws.lastSize, change);
+}
+
 /** Improves the last solution against the matrix without the grounding. */
 function refine(p: Condensed, ws: ContactWorkspace, n: number): void {
   const { x, r, rhs, exact } = ws;
@@ -210,7 +220,7 @@ function slopeAt(p: Condensed, ws: ContactWorkspace, t: number): number {
     for (let q = 0; q < N; q++) rigid += G[j * N + q] * (ws.ap[q] - ws.a[q]);
     slope += F * (dv - rigid);
     const stretch = d[j] - (ws.v[j] + t * dv);
-    if (oneSided[j] === 0 || stretch > 0) slope -= k[j] * stretch * dv;
+    if (oneSided[j] === 0 || (oneSided[j] === 1 && stretch > 0)) slope -= k[j] * stretch * dv;
   }
   return slope;
 }
@@ -221,7 +231,8 @@ function slopeAt(p: Condensed, ws: ContactWorkspace, t: number): number {
  */
 export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Array | null): ContactResult {
   const { m, N } = p;
-  for (let j = 0; j < m; j++) ws.active[j] = p.oneSided[j] === 0 ? 1 : start ? start[j] : 1;
+  for (let j = 0; j < m; j++)
+    ws.active[j] = p.oneSided[j] === 1 ? (start ? start[j] : 1) : p.oneSided[j] === 0 ? 1 : 0;
   let settled = false;
   let n = 0;
   let iterations = 0;
@@ -230,7 +241,7 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
     if (n < 0) break;
     let changes = 0;
     for (let j = 0; j < m; j++) {
-      if (p.oneSided[j] === 0) continue;
+      if (p.oneSided[j] !== 1) continue;
       const on = p.d[j] - ws.vp[j] > 0 ? 1 : 0;
       if (on !== ws.active[j]) changes++;
     }
@@ -261,10 +272,17 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
       }
       for (let q = 0; q < N; q++) ws.a[q] += t * (ws.ap[q] - ws.a[q]);
     }
-    for (let j = 0; j < m; j++) if (p.oneSided[j]) ws.active[j] = p.d[j] - ws.v[j] > 0 ? 1 : 0;
+    for (let j = 0; j < m; j++) if (p.oneSided[j] === 1) ws.active[j] = p.d[j] - ws.v[j] > 0 ? 1 : 0;
   }
   let pivotRatio = 0;
+  let stable = false;
   if (n > 0) {
+    // Inertia (Sylvester, Haynsworth): set and springs are positive definite exactly when the mixed matrix has as many
+    // positive pivots as there are active devices with a positive stiffness.
+    let surplus = 0;
+    for (let i = 0; i < n; i++) if (ws.matrix[i * n + i] > 0) surplus++;
+    for (let i = 0; i < n - N; i++) if (p.k[ws.index[i]] > 0) surplus--;
+    stable = surplus === 0;
     let least = Number.POSITIVE_INFINITY;
     let greatest = 0;
     for (let q = n - N; q < n; q++) {
@@ -283,5 +301,6 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
     iterations: iterations + 1,
     settled,
     pivotRatio,
+    stable,
   };
 }

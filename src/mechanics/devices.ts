@@ -1,9 +1,10 @@
-// From a State to condensed devices: bunks, groups, cylinder stops, hoists, lashings, bearings, lean and level of
-// hanging parts. Every support becomes one scalar law on one row; this file is the only one that knows which is which.
+// From a State to devices: bunks, groups, cylinder stops, hoists, lashings, bearings, lean and level of hanging parts.
+// Every support becomes one scalar law on one row; this file is the only one that knows which is which.
 
+import { type DeckPoint, type Layout, meanPoint } from "./layout.ts";
 import { rowAt } from "./rows.ts";
 import { camberAt, type SetModel, type SetRow } from "./setModel.ts";
-import type { State, StateHoist, StateTrain } from "./state/types.ts";
+import type { StateHoist } from "./state/types.ts";
 
 export type DeviceKind =
   | "group"
@@ -18,8 +19,9 @@ export type DeviceKind =
 export interface Device {
   kind: DeviceKind;
   name: string;
-  /** Index of the hoist, train, bearing or lashing in the State's own list. */
+  /** Index of the group, hoist, train, bearing or lashing in the State's own list. */
   of: number;
+  /** Pushes (or pulls) only; a device that acts both ways and has no stiffness is left out of the pose. */
   oneSided: boolean;
   stiffness: number;
   datum: number;
@@ -35,98 +37,13 @@ export interface Device {
   y: number;
 }
 
-/** Path-frame components of the true upward direction: [x, y, z], unit length. */
-export function trueUp(grade: number, crossfall: number): [number, number, number] {
-  const m = Math.sqrt(1 + grade * grade);
-  const n = Math.sqrt(1 + grade * grade + crossfall * crossfall);
-  return [grade / m, -crossfall / (n * m), 1 / n];
-}
-
-export interface Cylinder {
-  id: string;
-  deck: number;
-  x: number;
-  y: number;
-  ground: number;
-  stiffness: number;
-  /** Limits of stroke, m, out positive. */
-  up: number;
-  down: number;
-  group: number;
-  line: number;
-  side: "L" | "R";
-}
-
-export interface GroupData {
-  name: string;
-  cylinders: number[];
-  lift: number;
-}
-
 /** Where a cylinder is: carried by its group's oil, at the end of its travel out, or in. */
 export type StopState = 0 | 1 | -1;
 
-/** The parts of a State that the devices are built from, read once per State. */
-export interface Layout {
-  state: State;
-  model: SetModel;
-  trains: readonly StateTrain[];
-  hoists: readonly StateHoist[];
-  cylinders: Cylinder[];
-  groups: GroupData[];
-  up: [number, number, number];
-  /** Girder indices of each hoist, from left (greatest y) to right. */
-  hoistGirders: number[][];
-}
-
-export function layoutOf(state: State, model: SetModel): Layout {
-  const trains = state.trains ?? [];
-  const cylinders: Cylinder[] = [];
-  const index = new Map<string, number>();
-  trains.forEach((t, deck) => {
-    for (let line = 1; line <= t.lines; line++)
-      for (const side of ["L", "R"] as const) {
-        const id = `${t.name}:${line}${side}`;
-        index.set(id, cylinders.length);
-        cylinders.push({
-          id,
-          deck,
-          x: (line - (t.lines + 1) / 2) * t.pitch,
-          y: side === "L" ? t.gauge / 2 : -t.gauge / 2,
-          ground: state.ground?.[id] ?? 0,
-          stiffness: t.cylinderStiffness,
-          up: t.strokeUp ?? Number.POSITIVE_INFINITY,
-          down: t.strokeDown ?? Number.POSITIVE_INFINITY,
-          group: -1,
-          line,
-          side,
-        });
-      }
-  });
-  const groups = Object.entries(state.groups ?? {}).map(([name, ids], g) => {
-    const list = ids.map((id) => {
-      const c = index.get(id);
-      if (c === undefined) throw new RangeError(`group ${name} names the cylinder ${id}, which no train has`);
-      cylinders[c].group = g;
-      return c;
-    });
-    return { name, cylinders: list, lift: state.groupLift?.[name] ?? 0 };
-  });
-  const girderIndex = (name: string) => model.girders.findIndex((g) => g.name === name);
-  const hoists = state.hoists ?? [];
-  return {
-    state,
-    model,
-    trains,
-    hoists,
-    cylinders,
-    groups,
-    up: trueUp(state.grade ?? 0, state.crossfall ?? 0),
-    hoistGirders: hoists.map((h) =>
-      h.girders.map(girderIndex).sort((a, b) => model.girders[b].y - model.girders[a].y),
-    ),
-  };
-}
+const NOTHING: number[] = [];
+const NO_ROWS: SetRow[] = [];
+const ONE = [1];
+const MINUS_ONE = [-1];
 
 /**
  * Moment arm of a hoist's tension about its picks, less the height of the CG above them: T times this is the
@@ -138,206 +55,216 @@ export function leanArm(h: StateHoist, cgHeight: number): number {
   return e + h.pickHeight - cgHeight;
 }
 
-/** Devices of a layout for given tensions of the hoists and given stops of the cylinders. */
+/**
+ * Devices of a layout for given tensions of the hoists and given stops of the cylinders. The list's order and names
+ * hang on the layout and the stops alone.
+ */
 export function devicesOf(layout: Layout, tension: Float64Array, stops: Int8Array): Device[] {
-  const { state, model, trains, cylinders, groups, hoists, up } = layout;
   const list: Device[] = [];
-  const girderIndex = (name: string) => model.girders.findIndex((g) => g.name === name);
+  addGroups(layout, stops, list);
+  addBunks(layout, list);
+  addHoists(layout, list);
+  addBearings(layout, list);
+  addLashings(layout, list);
+  hang(layout, list, tension);
+  return list;
+}
 
-  groups.forEach((g, index) => {
-    const free = g.cylinders.filter((c) => stops[c] === 0);
-    let stopped = 0;
-    for (const c of g.cylinders) {
-      if (stops[c] === 0) continue;
-      const cyl = cylinders[c];
-      const stroke = stops[c] > 0 ? cyl.up : -cyl.down;
-      stopped += stroke;
-      list.push(onDeck("stop", `cylinder ${cyl.id}`, index, [c], cyl.ground + stroke, cyl.stiffness, cyl.id));
-    }
-    if (free.length === 0) return;
-    let ground = 0;
-    let compliance = 0;
-    for (const c of free) {
-      ground += cylinders[c].ground;
-      compliance += 1 / cylinders[c].stiffness;
-    }
-    // Equal force f in n cylinders and a constant sum of strokes: F = n f on the mean deck level.
-    const n = free.length;
-    const lift = (g.lift * g.cylinders.length - stopped) / n;
-    list.push(onDeck("group", `group ${g.name}`, index, free, ground / n + lift, (n * n) / compliance, ""));
-  });
+/** Gives lean and level of hanging parts the stiffness of these tensions. */
+export function hang(layout: Layout, devices: Device[], tension: Float64Array): void {
+  const cg = layout.model.cg[2];
+  for (const d of devices)
+    if (d.kind === "lean of hoist") d.stiffness = tension[d.of] * leanArm(layout.hoists[d.of], cg);
+    else if (d.kind === "level of hoist") d.stiffness = tension[d.of] * (layout.hoists[d.of].pickHeight - cg);
+}
 
-  function onDeck(
+function addGroups(layout: Layout, stops: Int8Array, list: Device[]): void {
+  const { cylinders, groups, trains } = layout;
+  const onDecks = (
     kind: DeviceKind,
     name: string,
     of: number,
-    wheels: number[],
+    p: DeckPoint,
     datum: number,
-    stiffness: number,
+    k: number,
     part: string,
-  ): Device {
-    const decks: number[] = [];
-    const deckFactors: number[] = [];
-    let x = 0;
-    let y = 0;
-    for (const c of wheels) {
-      const cyl = cylinders[c];
-      let slot = decks.indexOf(cyl.deck);
-      if (slot < 0) {
-        slot = decks.length;
-        decks.push(cyl.deck);
-        deckFactors.push(0, 0, 0);
-      }
-      deckFactors[3 * slot] += 1 / wheels.length;
-      deckFactors[3 * slot + 1] += cyl.y / wheels.length;
-      deckFactors[3 * slot + 2] -= cyl.x / wheels.length;
-      x += (trains[cyl.deck].at + cyl.x) / wheels.length;
-      y += cyl.y / wheels.length;
-    }
-    return {
+  ) => {
+    let x = p.x;
+    for (let s = 0; s < p.decks.length; s++) x += p.factors[3 * s] * trains[p.decks[s]].at;
+    list.push({
       kind,
       name,
       of,
       oneSided: true,
-      stiffness,
+      stiffness: k,
       datum,
-      rows: [],
-      factors: [],
-      decks,
-      deckFactors,
+      rows: NO_ROWS,
+      factors: NOTHING,
+      decks: p.decks,
+      deckFactors: p.factors,
       part,
       x,
-      y,
-    };
+      y: p.y,
+    });
+  };
+  for (let index = 0; index < groups.length; index++) {
+    const g = groups[index];
+    let ground = 0;
+    let compliance = 0;
+    let stopped = 0;
+    let n = 0;
+    for (const c of g.cylinders) {
+      const cylinder = cylinders[c];
+      if (stops[c] === 0) {
+        n++;
+        ground += cylinder.ground;
+        compliance += 1 / cylinder.stiffness;
+        continue;
+      }
+      const stroke = stops[c] > 0 ? cylinder.up : -cylinder.down;
+      const at = meanPoint(cylinders, [c]);
+      stopped += stroke;
+      const datum = cylinder.ground + stroke;
+      onDecks("stop", `cylinder ${cylinder.id}`, index, at, datum, cylinder.stiffness, cylinder.id);
+    }
+    if (n === 0) continue;
+    // Equal force f in n cylinders and a constant sum of strokes: F = n f on the mean deck level.
+    const lift = (g.lift * g.cylinders.length - stopped) / n;
+    const whole = n === g.cylinders.length;
+    const at = whole
+      ? g.mean
+      : meanPoint(
+          cylinders,
+          g.cylinders.filter((c) => stops[c] === 0),
+        );
+    onDecks("group", `group ${g.name}`, index, at, ground / n + lift, (n * n) / compliance, "");
   }
+}
 
-  trains.forEach((t, deck) => {
-    t.bunks.forEach((along, b) => {
-      for (const name of t.bunkGirders) {
-        const g = girderIndex(name);
-        const y = model.girders[g].y;
-        const x = t.at + along;
+function addBunks(layout: Layout, list: Device[]): void {
+  const { model, trains, wiring } = layout;
+  for (let deck = 0; deck < trains.length; deck++) {
+    const t = trains[deck];
+    const girders = wiring.bunkGirders[deck];
+    for (let b = 0; b < t.bunks.length; b++)
+      for (let i = 0; i < girders.length; i++) {
+        const g = girders[i];
+        const { y, name } = model.girders[g];
+        const x = t.at + t.bunks[b];
         list.push({
           kind: "bunk",
-          name: `bunk ${t.name} ${name} ${b + 1}`,
+          name: wiring.bunkNames[deck][b * girders.length + i],
           of: deck,
           oneSided: true,
           stiffness: t.bunkStiffness,
           datum: (t.packing?.[name] ?? 0) - camberAt(model, g, x),
           rows: [rowAt(model, g, x, "w")],
-          factors: [1],
+          factors: ONE,
           decks: [deck],
-          deckFactors: [-1, -y, along],
+          deckFactors: [-1, -y, t.bunks[b]],
           part: name,
           x,
           y,
         });
       }
-    });
-  });
+  }
+}
 
-  hoists.forEach((h, index) => {
+function addHoists(layout: Layout, list: Device[]): void {
+  const { model, hoists, up, wiring } = layout;
+  for (let index = 0; index < hoists.length; index++) {
+    const h = hoists[index];
     const girders = layout.hoistGirders[index];
-    const camber = girders.map((g) => camberAt(model, g, h.at));
+    const n = girders.length;
     const rows = girders.map((g) => rowAt(model, g, h.at, "w"));
-    const base = { of: index, decks: [], deckFactors: [], x: h.at };
+    const add = (
+      kind: DeviceKind,
+      name: string,
+      oneSided: boolean,
+      stiffness: number,
+      datum: number,
+      on: SetRow[],
+      factors: number[],
+      part: string,
+      y: number,
+    ) =>
+      list.push({
+        kind,
+        name,
+        of: index,
+        oneSided,
+        stiffness,
+        datum,
+        rows: on,
+        factors,
+        decks: NOTHING,
+        deckFactors: NOTHING,
+        part,
+        x: h.at,
+        y,
+      });
     if (h.mode === "takeUp") {
+      const name = wiring.hoistNames[index];
       const takeUp = h.takeUp ?? 0;
       if (h.rigging === "separate")
-        girders.forEach((g, i) => {
-          list.push({
-            ...base,
-            kind: "hoist",
-            name: `hoist ${h.name}`,
-            part: model.girders[g].name,
-            oneSided: true,
-            stiffness: h.stiffness / girders.length,
-            datum: takeUp - camber[i] * up[2],
-            rows: [rows[i]],
-            factors: [up[2]],
-            y: model.girders[g].y,
-          });
-        });
+        for (let i = 0; i < n; i++) {
+          const g = model.girders[girders[i]];
+          const datum = takeUp - camberAt(model, girders[i], h.at) * up[2];
+          add("hoist", name, true, h.stiffness / n, datum, [rows[i]], [up[2]], g.name, g.y);
+        }
       else {
-        const share = 1 / girders.length;
         let datum = takeUp;
-        for (const c of camber) datum -= c * share * up[2];
-        list.push({
-          ...base,
-          kind: "hoist",
-          name: `hoist ${h.name}`,
-          part: "",
-          oneSided: true,
-          stiffness: h.stiffness,
-          datum,
-          rows,
-          factors: rows.map(() => share * up[2]),
-          y: meanY(model, girders),
-        });
+        for (const g of girders) datum -= (camberAt(model, g, h.at) * up[2]) / n;
+        const factors = girders.map(() => up[2] / n);
+        add("hoist", name, true, h.stiffness, datum, rows, factors, "", meanY(model, girders));
       }
     }
-    const T = tension[index];
-    if (!(T > 0)) return;
-    const cg = model.cg[2];
-    const leaning = T * leanArm(h, cg);
-    if (girders.length > 1 && leaning !== 0) {
+    if (n > 1) {
       const left = girders[0];
-      const right = girders[girders.length - 1];
+      const right = girders[n - 1];
       const between = model.girders[left].y - model.girders[right].y;
-      list.push({
-        ...base,
-        kind: "lean of hoist",
-        name: h.name,
-        part: "",
-        oneSided: false,
-        stiffness: leaning,
-        datum: -(camber[0] - camber[camber.length - 1]) / between,
-        rows: [rows[0], rows[rows.length - 1]],
-        factors: [1 / between, -1 / between],
-        y: 0,
-      });
+      const datum = -(camberAt(model, left, h.at) - camberAt(model, right, h.at)) / between;
+      const pair = [rows[0], rows[n - 1]];
+      add("lean of hoist", h.name, false, 0, datum, pair, [1 / between, -1 / between], "", 0);
     }
-    const tipping = T * (h.pickHeight - cg);
-    if (tipping !== 0) {
-      const turns = girders.map((g) => rowAt(model, g, h.at, "y"));
-      list.push({
-        ...base,
-        kind: "level of hoist",
-        name: h.name,
-        part: "",
-        oneSided: false,
-        stiffness: tipping,
-        datum: 0,
-        rows: turns,
-        factors: turns.map(() => 1 / turns.length),
-        y: 0,
-      });
-    }
-  });
+    const turns = girders.map((g) => rowAt(model, g, h.at, "y"));
+    const factors = girders.map(() => 1 / n);
+    add("level of hoist", h.name, false, 0, 0, turns, factors, "", 0);
+  }
+}
 
-  (state.bearings ?? []).forEach((b, index) => {
-    const g = girderIndex(b.girder);
+function addBearings(layout: Layout, list: Device[]): void {
+  const { state, model, wiring } = layout;
+  const bearings = state.bearings ?? [];
+  for (let index = 0; index < bearings.length; index++) {
+    const b = bearings[index];
+    const g = wiring.bearingGirders[index];
     list.push({
       kind: "bearing",
-      name: `bearing ${b.name}`,
+      name: wiring.bearingNames[index],
       of: index,
       oneSided: true,
       stiffness: b.stiffness,
       datum: b.seat - camberAt(model, g, b.at),
       rows: [rowAt(model, g, b.at, "w")],
-      factors: [1],
-      decks: [],
-      deckFactors: [],
+      factors: ONE,
+      decks: NOTHING,
+      deckFactors: NOTHING,
       part: "",
       x: b.at,
       y: model.girders[g].y,
     });
-  });
+  }
+}
 
-  (state.lashings ?? []).forEach((l, index) => {
-    const g = girderIndex(l.girder);
-    const deck = trains.findIndex((t) => t.name === l.train);
-    const y = model.girders[g].y;
+function addLashings(layout: Layout, list: Device[]): void {
+  const { state, model, trains, wiring } = layout;
+  const lashings = state.lashings ?? [];
+  for (let index = 0; index < lashings.length; index++) {
+    const l = lashings[index];
+    const g = wiring.lashingGirders[index];
+    const deck = wiring.lashingDecks[index];
+    const { y } = model.girders[g];
     list.push({
       kind: "lashing",
       name: `lashing ${l.girder} ${l.at}`,
@@ -346,18 +273,18 @@ export function devicesOf(layout: Layout, tension: Float64Array, stops: Int8Arra
       stiffness: l.stiffness,
       datum: -(l.slack ?? 0) + (l.pretension ?? 0) / l.stiffness + camberAt(model, g, l.at),
       rows: [rowAt(model, g, l.at, "w")],
-      factors: [-1],
+      factors: MINUS_ONE,
       decks: [deck],
       deckFactors: [1, y, -(l.at - trains[deck].at)],
       part: "",
       x: l.at,
       y,
     });
-  });
-  return list;
+  }
 }
 
-function meanY(model: SetModel, girders: number[]): number {
+/** Mean y of some girders. */
+export function meanY(model: SetModel, girders: readonly number[]): number {
   let y = 0;
   for (const g of girders) y += model.girders[g].y / girders.length;
   return y;

@@ -21,12 +21,21 @@ export function solveState(state: State, options: SolveOptions = {}): StateAnswe
   return answerOf(solveStatics(state, options));
 }
 
-export { answerOf, attitudeOf, droopAt, lineForces, recoverField, rowDisplacement } from "./answer.ts";
+export {
+  answerOf,
+  attitudeOf,
+  droopAt,
+  lineForces,
+  recoverField,
+  rowDisplacement,
+  sidewaysOf,
+} from "./answer.ts";
 export { condense } from "./condense.ts";
 export { type Condensed, type ContactResult, contactWorkspace, solveContact } from "./contact.ts";
-export { type Device, devicesOf, layoutOf, trueUp } from "./devices.ts";
+export { type Device, devicesOf } from "./devices.ts";
 export { displacementRow, shearRatio, verticalStiffness } from "./frame.ts";
 export { solveHorizontal } from "./horizontal.ts";
+export { type Layout, layoutOf, trueUp } from "./layout.ts";
 export { prepareSet } from "./prepare.ts";
 export { flexibility, rowAt } from "./rows.ts";
 export { camberAt, type SetData, type SetModel } from "./setModel.ts";
@@ -41,7 +50,8 @@ export {
   minimumCapacityFactor,
   type SharedLift,
 } from "./sharedLift.ts";
-export { type Solution, type SolveOptions, solveStatics } from "./solve.ts";
+export type { Solution } from "./solution.ts";
+export { type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";
 export type * from "./state/types.ts";
 export { sideMoments, tippingOf } from "./tipping.ts";

@@ -72,6 +72,7 @@ export function prepareSet(data: SetData, refine = 1): SetModel {
     columns: new Array(n).fill(null),
     plane: null,
     wind: new Map(),
+    wiring: null,
   };
   addOwnWeight(model);
   return model;

@@ -1,6 +1,15 @@
 // What is left out of balance in a solved pose, summed from coordinates and not from the stiffness matrix.
 
-import type { Solution } from "./solve.ts";
+import { meanY } from "./devices.ts";
+import type { Acting } from "./sideways.ts";
+import type { Solution } from "./solution.ts";
+
+/** Adds a vertical force at (x, y) to [force, moment about x, moment about y] of a body, three numbers from `at` on. */
+function add(sums: Float64Array, at: number, f: number, x: number, y: number): void {
+  sums[at] += f;
+  sums[at + 1] += f * y;
+  sums[at + 2] -= f * x;
+}
 
 /**
  * Out-of-balance force and moments of the set and of every deck, summed from coordinates on the undeformed geometry
@@ -8,74 +17,72 @@ import type { Solution } from "./solve.ts";
  */
 export function residualOf(
   s: Solution,
-  gravity: [number, number, number],
-  windLoad: { force: number; height: number } | null,
-  windValue: number,
+  { gravity, wind }: Pick<Acting, "gravity" | "wind">,
 ): { force: number; moment: number } {
-  const { model, layout, devices, contact, tension, horizontal } = s;
+  const { model, layout, devices, contact, tension, horizontal, holds, cylinderForce } = s;
   const { trains, hoists, up, cylinders } = layout;
   const axis = model.axisHeight;
-  const set = [0, 0, 0];
-  const decks = trains.map(() => [0, 0, 0]);
-  const at = (sum: number[], f: number, x: number, y: number) => {
-    sum[0] += f;
-    sum[1] += f * y;
-    sum[2] -= f * x;
-  };
+  // The set first, then every deck.
+  const sums = new Float64Array(3 + 3 * trains.length);
   const [cx, cy, cz] = model.cg;
-  at(set, -model.mass * gravity[2], cx - model.origin, cy);
-  set[1] -= model.mass * gravity[1] * (cz - axis);
-  set[2] += model.mass * gravity[0] * (cz - axis);
-  if (windLoad) set[1] -= windValue * windLoad.force * (windLoad.height - axis);
-  trains.forEach((t, i) => {
-    decks[i][0] -= t.mass * gravity[2];
-    decks[i][1] -= t.mass * gravity[1] * t.cgHeight;
-    decks[i][2] += t.mass * gravity[0] * t.cgHeight;
-  });
-  devices.forEach((d, j) => {
+  add(sums, 0, -model.mass * gravity[2], cx - model.origin, cy);
+  sums[1] -= model.mass * gravity[1] * (cz - axis);
+  sums[2] += model.mass * gravity[0] * (cz - axis);
+  if (wind) sums[1] -= wind.value * wind.force * (wind.height - axis);
+  for (let i = 0; i < trains.length; i++) {
+    const t = trains[i];
+    sums[3 * i + 3] -= t.mass * gravity[2];
+    sums[3 * i + 4] -= t.mass * gravity[1] * t.cgHeight;
+    sums[3 * i + 5] += t.mass * gravity[0] * t.cgHeight;
+  }
+  for (let j = 0; j < devices.length; j++) {
     const F = contact.F[j];
-    if (F === 0) return;
+    if (F === 0) continue;
+    const d = devices[j];
+    const x = d.x - model.origin;
     if (d.kind === "bunk" || d.kind === "lashing") {
-      const sign = d.kind === "bunk" ? 1 : -1;
-      at(set, sign * F, d.x - model.origin, d.y);
+      const push = d.kind === "bunk" ? F : -F;
       const deck = d.decks[0];
-      at(decks[deck], -sign * F, d.x - trains[deck].at, d.y);
-    } else if (d.kind === "bearing") at(set, F, d.x - model.origin, d.y);
-    else if (d.kind === "lean of hoist") set[1] += F;
-    else if (d.kind === "level of hoist") set[2] += F;
-    else if (d.kind === "hoist") at(set, F * up[2], d.x - model.origin, d.y);
-  });
-  cylinders.forEach((c, i) => {
-    at(decks[c.deck], s.cylinderForce[i], c.x, c.y);
-  });
-  hoists.forEach((h, i) => {
-    let y = 0;
-    for (const g of layout.hoistGirders[i]) y += model.girders[g].y / layout.hoistGirders[i].length;
-    if (h.mode === "load") at(set, tension[i] * up[2], h.at - model.origin, y);
+      add(sums, 0, push, x, d.y);
+      add(sums, 3 * deck + 3, -push, d.x - trains[deck].at, d.y);
+    } else if (d.kind === "bearing") add(sums, 0, F, x, d.y);
+    else if (d.kind === "lean of hoist") sums[1] += F;
+    else if (d.kind === "level of hoist") sums[2] += F;
+    else if (d.kind === "hoist") add(sums, 0, F * up[2], x, d.y);
+  }
+  for (let i = 0; i < cylinders.length; i++) {
+    const c = cylinders[i];
+    add(sums, 3 * c.deck + 3, cylinderForce[i], c.x, c.y);
+  }
+  for (let i = 0; i < hoists.length; i++) {
+    const h = hoists[i];
+    if (h.mode === "load")
+      add(sums, 0, tension[i] * up[2], h.at - model.origin, meanY(model, layout.hoistGirders[i]));
     const fx = tension[i] * up[0] + (horizontal ? horizontal.lines[2 * i] : 0);
     const fy = tension[i] * up[1] + (horizontal ? horizontal.lines[2 * i + 1] : 0);
     const e = h.rigging === "separate" || h.girders.length < 2 ? 0 : (h.pinHeight ?? 0);
-    set[1] -= fy * (h.pickHeight + e - axis);
-    set[2] += fx * (h.pickHeight - axis);
-  });
+    sums[1] -= fy * (h.pickHeight + e - axis);
+    sums[2] += fx * (h.pickHeight - axis);
+  }
   if (horizontal)
-    s.holds.forEach(({ deck }, i) => {
+    for (let i = 0; i < holds.length; i++) {
+      const { deck } = holds[i];
       const fx = horizontal.holds[2 * i];
       const fy = horizontal.holds[2 * i + 1];
-      set[1] += fy * axis;
-      set[2] -= fx * axis;
-      if (deck >= 0) {
-        decks[deck][1] += fy * trains[deck].bunkHeight;
-        decks[deck][2] -= fx * trains[deck].bunkHeight;
-      }
-    });
+      sums[1] += fy * axis;
+      sums[2] -= fx * axis;
+      if (deck < 0) continue;
+      sums[3 * deck + 4] += fy * trains[deck].bunkHeight;
+      sums[3 * deck + 5] -= fx * trains[deck].bunkHeight;
+    }
   const W = model.mass * s.state.gravity || 1;
-  let force = Math.abs(set[0]) / W;
-  // A one-girder set has its lean held, so the moment about its length is not asked of the supports.
-  let moment = Math.max(model.lean >= 0 ? Math.abs(set[1]) : 0, Math.abs(set[2])) / (W * model.length);
-  for (const d of decks) {
-    force = Math.max(force, Math.abs(d[0]) / W);
-    moment = Math.max(moment, Math.abs(d[1]) / (W * model.length), Math.abs(d[2]) / (W * model.length));
+  let force = 0;
+  let moment = 0;
+  for (let i = 0; i < sums.length; i += 3) {
+    force = Math.max(force, Math.abs(sums[i]) / W);
+    // A one-girder set has its lean held, so the moment about its length is not asked of the supports.
+    const about = i === 0 && model.lean < 0 ? 0 : Math.abs(sums[i + 1]);
+    moment = Math.max(moment, about / (W * model.length), Math.abs(sums[i + 2]) / (W * model.length));
   }
   return { force, moment };
 }

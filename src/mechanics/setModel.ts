@@ -85,6 +85,8 @@ export interface SetModel {
   /** Rows of lean and level of the best plane through the nodes; made when first needed. */
   plane: { lean: SetRow | null; level: SetRow } | null;
   wind: Map<string, WindCase>;
+  /** What the reading of the last State left for the next one. */
+  wiring: unknown;
 }
 
 /** The free set under a side force on one girder at mid-height, per unit of pressure times factor. */

@@ -1,11 +1,20 @@
 // Sideways forces: which contacts hold the set along, across and in plan, and what that puts on heights.
 
-import type { RowLoad } from "./condense.ts";
+import type { FieldLoad, RowLoad } from "./condense.ts";
 import type { ContactResult } from "./contact.ts";
-import type { Device, Layout } from "./devices.ts";
+import type { Device } from "./devices.ts";
 import { type Hold, type HorizontalResult, type Pendulum, solveHorizontal } from "./horizontal.ts";
+import type { Layout } from "./layout.ts";
 import { rowAt } from "./rows.ts";
 import type { State } from "./state/types.ts";
+
+/** What acts on a pose beside its devices. */
+export interface Acting {
+  gravity: readonly [number, number, number];
+  wind: (FieldLoad & { force: number; height: number; x: number }) | null;
+  /** Sideways forces exist, so that the horizontal problem feeds back. */
+  lateral: boolean;
+}
 
 /** A contact that holds sideways, its name, and its place in the list of devices. */
 export interface NamedHold {
@@ -19,12 +28,12 @@ export interface NamedHold {
 /** Side stiffness of every contact when none was given, N/m: they share by statics. */
 const RIGID_SIDE = 1e9;
 
-/** Whether sideways forces exist at all; then a measure of how they feed back into heights. */
-export function lateralMatters(state: State, layout: Layout, wind: boolean): number {
-  const lean = layout.hoists.some(
-    (h) => h.ropeLength && h.offset && (h.offset[0] !== 0 || h.offset[1] !== 0),
-  );
-  return wind || lean || (state.grade ?? 0) !== 0 || (state.crossfall ?? 0) !== 0 ? 1e-2 : 0;
+/** Whether sideways forces exist at all. */
+export function lateralMatters(state: State, layout: Layout, wind: boolean): boolean {
+  if (wind || (state.grade ?? 0) !== 0 || (state.crossfall ?? 0) !== 0) return true;
+  for (const h of layout.hoists)
+    if (h.ropeLength && h.offset && (h.offset[0] !== 0 || h.offset[1] !== 0)) return true;
+  return false;
 }
 
 /** Moments of the sideways forces about the axis of the set and the ground under each deck. */
@@ -33,7 +42,7 @@ export function sideLoads(
   tension: Float64Array,
   side: HorizontalResult | null,
   holds: NamedHold[],
-  gravity: [number, number, number],
+  gravity: readonly [number, number, number],
 ): { loads: RowLoad[]; deckLoads: Float64Array } {
   const { model, trains, hoists, up } = layout;
   const loads: RowLoad[] = [];
@@ -89,12 +98,10 @@ export function sideLoads(
 /** Solves the horizontal problem of a pose for given tensions. */
 export function horizontalOf(
   layout: Layout,
-  devices: Device[],
-  contact: ContactResult,
+  devices: readonly Device[],
+  contact: Pick<ContactResult, "active" | "F">,
   tension: Float64Array,
-  gravity: [number, number, number],
-  windLoad: { force: number; x: number } | null,
-  windValue: number,
+  { gravity, wind }: Pick<Acting, "gravity" | "wind">,
 ): { result: HorizontalResult; holds: NamedHold[] } {
   const { state, model, trains, hoists, up } = layout;
   const holds: NamedHold[] = [];
@@ -135,9 +142,9 @@ export function horizontalOf(
   let fx = model.mass * gravity[0];
   let fy = model.mass * gravity[1];
   let mz = fy * (model.cg[0] - model.origin) - fx * model.cg[1];
-  if (windLoad) {
-    fy += windValue * windLoad.force;
-    mz += windValue * windLoad.force * (windLoad.x - model.origin);
+  if (wind) {
+    fy += wind.value * wind.force;
+    mz += wind.value * wind.force * (wind.x - model.origin);
   }
   const pendulums: Pendulum[] = hoists.map((h, i) => {
     let y = 0;

@@ -1,6 +1,6 @@
 // One pose solved: vertical problem, horizontal problem, the tensions and stops that couple them, in at most 5 passes.
 
-import { condense, type RowLoad } from "./condense.ts";
+import { condense, setLoads, setStiffness } from "./condense.ts";
 import {
   type Condensed,
   type ContactResult,
@@ -9,42 +9,17 @@ import {
   solveContact,
 } from "./contact.ts";
 import { cylindersOf, stopChange } from "./cylinders.ts";
-import { type Device, devicesOf, type Layout, layoutOf } from "./devices.ts";
-import type { HorizontalResult } from "./horizontal.ts";
+import { type Device, devicesOf, hang } from "./devices.ts";
+import { type Layout, layoutOf } from "./layout.ts";
 import { windCase } from "./ownWeight.ts";
 import { prepareSet } from "./prepare.ts";
 import { residualOf } from "./residual.ts";
 import type { SetModel } from "./setModel.ts";
-import { horizontalOf, lateralMatters, type NamedHold, sideChange, sideLoads } from "./sideways.ts";
+import { type Coupling, settle, tensionsOf } from "./settle.ts";
+import { type Acting, horizontalOf, lateralMatters, sideChange, sideLoads } from "./sideways.ts";
+import type { Solution } from "./solution.ts";
 import { findMechanism, nameMechanism } from "./stability.ts";
 import type { State } from "./state/types.ts";
-
-/** A solved pose before it is put into words; all in SI. */
-export interface Solution {
-  status: "solved" | "mechanism" | "unsettled";
-  motion: string;
-  state: State;
-  model: SetModel;
-  layout: Layout;
-  devices: Device[];
-  problem: Condensed;
-  contact: ContactResult;
-  /** Tension of every hoist that the second-order terms and sideways forces were built with, N. */
-  tension: Float64Array;
-  /** Net load on the picks of every hoist, N. */
-  hoistForce: Float64Array;
-  /** Loads on rows of the set beside the devices: given hoist loads, moments of sideways forces. */
-  loads: RowLoad[];
-  stops: Int8Array;
-  /** Force per cylinder, N, and its stroke, m out positive. */
-  cylinderForce: Float64Array;
-  stroke: Float64Array;
-  /** Sideways forces that were in force in the vertical problem. */
-  horizontal: HorizontalResult | null;
-  holds: NamedHold[];
-  passes: number;
-  residual: { force: number; moment: number };
-}
 
 const MOST_PASSES = 5;
 
@@ -56,6 +31,10 @@ export interface SolveOptions {
   near?: Solution | null;
 }
 
+/** What is left of the coupling after a solve, as a share of W L or W: below the first it stands, above the second not. */
+const AGREED = 1e-11;
+const AGREED_AT_LAST = 1e-10;
+
 /**
  * Solves the statics of a State: mechanics never clip a negative reaction, they open the contact and solve again.
  * Throws RangeError when a support lies off the set. The answer depends on the State alone.
@@ -64,120 +43,157 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
   const model = options.model ?? prepareSet(state);
   const ws = options.workspace ?? contactWorkspace();
   const layout = layoutOf(state, model);
-  const { up, hoists, trains, cylinders } = layout;
-  const g = state.gravity;
-  const gravity: [number, number, number] = [-up[0] * g, -up[1] * g, up[2] * g];
-  const weight = model.mass * g;
-  const wind = state.wind && state.wind.pressure !== 0 ? state.wind : null;
-  const windLoad = wind ? windCase(model, wind.toward) : null;
-  const windValue = wind ? wind.pressure * wind.factor : 0;
+  const { hoists, trains, cylinders } = layout;
+  const acting = actingOf(layout);
+  const { gravity, wind, lateral } = acting;
+  const weight = model.mass * state.gravity;
+  const byTakeUp = hoists.some((h) => h.mode === "takeUp");
 
-  const tension = new Float64Array(hoists.length);
-  hoists.forEach((h, i) => {
-    tension[i] = h.mode === "load" ? (h.load ?? 0) : (0.5 * weight) / hoists.length;
-  });
+  let coupling: Coupling = { tension: firstTension(layout, weight), side: null, holds: [] };
   const stops = new Int8Array(cylinders.length);
-  const lateral = lateralMatters(state, layout, windValue !== 0);
-  let side: HorizontalResult | null = null;
-  let sideHolds: NamedHold[] = [];
-  let start: Uint8Array | null = null;
-  let startFor = "";
-  if (options.near) {
-    start = options.near.contact.active;
-    startFor = keyOf(options.near.devices);
-  }
-
+  let devices = devicesOf(layout, coupling.tension, stops);
+  let start = options.near && sameDevices(options.near.devices, devices) ? options.near.contact.active : null;
+  let problem: Condensed | null = null;
   let passes = 0;
   let stopRounds = 0;
   for (;;) {
     passes++;
-    const devices = devicesOf(layout, tension, stops);
-    const { loads, deckLoads } = sideLoads(layout, tension, side, sideHolds, gravity);
-    const problem = condense(
-      model,
-      devices,
-      trains.length,
-      gravity,
-      windLoad ? { ...windLoad, value: windValue } : null,
-      loads,
-      deckLoads,
-    );
+    const { tension, side, holds } = coupling;
+    const { loads, deckLoads } = sideLoads(layout, tension, side, holds, gravity);
+    hang(layout, devices, tension);
+    if (problem === null) problem = condense(model, devices, trains.length, gravity, wind, loads, deckLoads);
+    else {
+      setStiffness(devices, problem);
+      setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
+    }
     grow(ws, problem);
-    const contact = solveContact(problem, ws, start && startFor === keyOf(devices) ? start : null);
+    const contact: ContactResult = solveContact(problem, ws, start);
     start = contact.active;
-    startFor = keyOf(devices);
-    const base = { state, model, layout, devices, problem, contact, stops, passes };
-    const found = newTensions(layout, devices, contact, tension);
+    const found = tensionsOf(layout, devices, contact.F);
     const { cylinderForce, stroke } = cylindersOf(layout, devices, problem, contact, stops);
-    const done = (status: Solution["status"], motion: string): Solution => {
-      const solution: Solution = {
-        ...base,
-        status,
-        motion,
-        tension: tension.slice(),
-        hoistForce: found,
-        loads,
-        cylinderForce,
-        stroke,
-        horizontal: side,
-        holds: sideHolds,
-        residual: { force: Number.NaN, moment: Number.NaN },
-      };
-      if (status !== "mechanism") solution.residual = residualOf(solution, gravity, windLoad, windValue);
-      return solution;
+    const solution: Solution = {
+      status: "solved",
+      motion: "",
+      state,
+      model,
+      layout,
+      devices,
+      problem,
+      contact,
+      tension,
+      hoistForce: found,
+      loads,
+      stops,
+      cylinderForce,
+      stroke,
+      horizontal: side,
+      holds,
+      passes,
+      residual: { force: Number.NaN, moment: Number.NaN },
     };
-    const stands = standing(model, layout, problem, contact, devices);
-    if (stands !== null && (passes >= 2 || !hoists.some((h) => h.mode === "takeUp")))
-      return done("mechanism", stands);
-
-    // Cylinders at the end of their travel, one change at a time.
-    const change =
-      stands === null ? stopChange(layout, cylinderForce, stroke, stops, problem, devices, contact) : null;
-    if (change && stopRounds < 8 * cylinders.length) {
-      stops[change.cylinder] = change.to;
-      stopRounds++;
-      passes--;
+    const moves = standing(model, layout, problem, contact, devices);
+    if (moves !== null) {
+      if (passes >= 3 || !byTakeUp) return { ...solution, status: "mechanism", motion: moves };
+      // The first tensions were a guess. When it left no equilibrium, lines that steady nothing come next; else those
+      // that it led to, which may hold what it did not.
+      const lost = passes === 1 && !(contact.settled && contact.stable);
+      coupling = { tension: lost ? withoutTakeUps(layout) : withinReason(found, weight), side, holds };
       continue;
     }
 
-    let moved = 0;
-    for (let i = 0; i < hoists.length; i++) {
-      const lever = Math.abs(hoists[i].pickHeight) + (hoists[i].pinHeight ?? 0) + Math.abs(model.cg[2]);
-      const turn = Math.abs(rotationOf(devices, contact, i));
-      moved = Math.max(moved, (Math.abs(found[i] - tension[i]) * lever * turn) / (weight * model.length));
-      if (lateral) moved = Math.max(moved, (Math.abs(found[i] - tension[i]) / weight) * lateral);
-    }
-    let next: HorizontalResult | null = side;
-    let nextHolds = sideHolds;
-    if (lateral) {
-      const h = horizontalOf(layout, devices, contact, found, gravity, windLoad, windValue);
-      next = h.result;
-      nextHolds = h.holds;
-      moved = Math.max(moved, sideChange(side, sideHolds, next, nextHolds) / weight);
-    }
-    const settledNow = moved <= 1e-12 && stands === null;
-    if (settledNow || passes >= MOST_PASSES) {
-      if (!contact.settled) return done("unsettled", "");
-      if (moved > 1e-10) return done("unsettled", "");
-      if (lateral && next && next.moving.length > 0)
-        return done("mechanism", `the set slides: ${next.moving.join(", ")}`);
-      if (!lateral) {
-        const h = horizontalOf(layout, devices, contact, tension, gravity, windLoad, windValue);
-        side = h.result;
-        sideHolds = h.holds;
+    // Cylinders at the end of their travel, one change at a time.
+    if (stopRounds < 8 * cylinders.length) {
+      const change = stopChange(layout, cylinderForce, stroke, stops, problem, devices, contact);
+      if (change) {
+        stops[change.cylinder] = change.to;
+        devices = devicesOf(layout, tension, stops);
+        problem = null;
+        start = null;
+        stopRounds++;
+        passes--;
+        continue;
       }
-      return done("solved", "");
     }
-    tension.set(found);
-    side = next;
-    sideHolds = nextHolds;
+
+    let moved = tensionChange(layout, devices, contact, tension, found) / (weight * model.length);
+    let next: ReturnType<typeof horizontalOf> | null = null;
+    if (lateral) {
+      next = horizontalOf(layout, devices, contact, found, acting);
+      for (let i = 0; i < hoists.length; i++)
+        moved = Math.max(moved, (1e-2 * Math.abs(found[i] - tension[i])) / weight);
+      moved = Math.max(moved, sideChange(side, holds, next.result, next.holds) / weight);
+    }
+    if (moved <= AGREED || passes >= MOST_PASSES) {
+      solution.residual = residualOf(solution, acting);
+      if (!contact.settled || !(moved <= AGREED_AT_LAST)) return { ...solution, status: "unsettled" };
+      if (next !== null && next.result.moving.length > 0)
+        return {
+          ...solution,
+          status: "mechanism",
+          motion: `the set slides: ${next.result.moving.join(", ")}`,
+          residual: { force: Number.NaN, moment: Number.NaN },
+        };
+      return solution;
+    }
+    coupling = settle(layout, devices, problem, ws, contact, tension, acting);
   }
 }
 
-function keyOf(devices: Device[]): string {
-  let key = "";
-  for (const d of devices) key += `${d.name};`;
-  return key;
+function actingOf(layout: Layout): Acting {
+  const { state, model, up } = layout;
+  const g = state.gravity;
+  const blows = state.wind !== undefined && state.wind.pressure !== 0;
+  const w = blows && state.wind ? windCase(model, state.wind.toward) : null;
+  const value = state.wind ? state.wind.pressure * state.wind.factor : 0;
+  return {
+    gravity: [-up[0] * g, -up[1] * g, up[2] * g],
+    wind: w === null ? null : { ...w, value },
+    lateral: lateralMatters(state, layout, blows),
+  };
+}
+
+/** Given loads, and an even guess of what the other hoists carry. */
+function firstTension({ hoists }: Layout, weight: number): Float64Array {
+  const tension = new Float64Array(hoists.length);
+  for (let i = 0; i < hoists.length; i++)
+    tension[i] = hoists[i].mode === "load" ? (hoists[i].load ?? 0) : (0.5 * weight) / hoists.length;
+  return tension;
+}
+
+function withoutTakeUps({ hoists }: Layout): Float64Array {
+  return Float64Array.from(hoists, (h) => (h.mode === "load" ? (h.load ?? 0) : 0));
+}
+
+function withinReason(found: Float64Array, weight: number): Float64Array {
+  return found.map((T) => (Number.isFinite(T) ? Math.min(T, weight) : weight / found.length));
+}
+
+/** Whether two lists hold the same devices in the same order, so that the contacts of one can start the other. */
+function sameDevices(a: readonly Device[], b: readonly Device[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let j = 0; j < a.length; j++)
+    if (a[j].kind !== b[j].kind || a[j].name !== b[j].name || a[j].part !== b[j].part) return false;
+  return true;
+}
+
+/** Greatest moment, N m, that a change of tension makes on a part that hangs askew. */
+function tensionChange(
+  { hoists, model }: Layout,
+  devices: readonly Device[],
+  contact: ContactResult,
+  tension: Float64Array,
+  found: Float64Array,
+): number {
+  let most = 0;
+  for (let j = 0; j < devices.length; j++) {
+    const d = devices[j];
+    if (d.kind !== "lean of hoist" && d.kind !== "level of hoist") continue;
+    const h = hoists[d.of];
+    const lever = Math.abs(h.pickHeight) + (h.pinHeight ?? 0) + Math.abs(model.cg[2]);
+    const turn = Math.abs(contact.v[j] - d.datum);
+    most = Math.max(most, Math.abs(found[d.of] - tension[d.of]) * lever * turn);
+  }
+  return most;
 }
 
 function grow(ws: ContactWorkspace, p: Condensed): void {
@@ -185,31 +201,7 @@ function grow(ws: ContactWorkspace, p: Condensed): void {
   if (need > ws.capacity) Object.assign(ws, contactWorkspace(need + 16));
 }
 
-function newTensions(
-  layout: Layout,
-  devices: Device[],
-  contact: ContactResult,
-  old: Float64Array,
-): Float64Array {
-  const found = old.slice();
-  layout.hoists.forEach((h, i) => {
-    if (h.mode === "takeUp") found[i] = 0;
-  });
-  devices.forEach((d, j) => {
-    if (d.kind === "hoist") found[d.of] += contact.F[j];
-  });
-  return found;
-}
-
-function rotationOf(devices: Device[], contact: ContactResult, hoist: number): number {
-  let turn = 0;
-  devices.forEach((d, j) => {
-    if ((d.kind === "lean of hoist" || d.kind === "level of hoist") && d.of === hoist)
-      turn = Math.max(turn, Math.abs(contact.v[j] - d.datum));
-  });
-  return turn;
-}
-
+/** The motion that nothing holds, in words, or null when the pose stands. */
 function standing(
   model: SetModel,
   layout: Layout,
@@ -217,7 +209,7 @@ function standing(
   contact: ContactResult,
   devices: Device[],
 ): string | null {
-  if (contact.pivotRatio > 1e-5 && contact.settled) return null;
+  if (contact.pivotRatio > 1e-5 && contact.settled && contact.stable) return null;
   const own = model.modes.length;
   const busy = new Set<number>();
   devices.forEach((d, j) => {

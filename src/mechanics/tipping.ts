@@ -1,7 +1,7 @@
 // How far the set is from turning over: axes through group centroids, bearings, picks and bunks.
 
 import type { SetModel } from "./setModel.ts";
-import type { Solution } from "./solve.ts";
+import type { Solution } from "./solution.ts";
 import type { Tipping } from "./state/types.ts";
 
 interface SupportPoint {
