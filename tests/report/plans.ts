@@ -35,14 +35,14 @@ export const steps = {
     until: { height_mm: 40 },
     carries: [],
   },
-  /** Without a crane: the set then stands on a train that is free to pitch. */
-  sink: { id: "sink", do: "jack down", transporter: "front", until: { gap_mm: 60 }, carries: [] },
+  /** Without a crane: the set then stands on a train that is free to pitch, and there is no equilibrium. */
+  fall: { id: "fall", do: "drive out", transporter: "front", toward: "forward", distance_m: 20, carries: [] },
 } as const satisfies Record<string, unknown>;
 
 /** A fresh plan with these steps, its far crane within reach of the nose. */
 export function smallPlan(list: readonly unknown[]): Plan {
   const plan = samplePlan();
-  plan.header.title = "=small, \"quoted\"";
+  plan.header.title = '=small, "quoted"';
   plan.cranes[0].position = { chainage_m: 66, y_m: 14, elevation_m: 100 };
   plan.site.obstacles = [];
   plan.accept = [];
