@@ -53,5 +53,8 @@ export {
 export type { Solution } from "./solution.ts";
 export { type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";
+export type { StateError } from "./state/errors.ts";
+export { type ReadStateResult, readState } from "./state/read.ts";
+export { stateFormat, stateJsonSchema, stateVersion } from "./state/schema.ts";
 export type * from "./state/types.ts";
 export { sideMoments, tippingOf } from "./tipping.ts";
