@@ -1,0 +1,279 @@
+// The one place that changes the state: opening plans, moving the cursor, running the operation, choosing views.
+import { createStore, type StoreApi } from "zustand/vanilla";
+import { readPlan } from "../plan/index.ts";
+import { poseAt, prepareContext } from "../sequence/index.ts";
+import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
+import type { SolverClient } from "./client.ts";
+import { type AppState, emptyState, type SceneView, type Theme, type View } from "./state.ts";
+import { stepBeside, stopBeside, stopsOf } from "./stops.ts";
+import type { Finding, Plan, Pose, SetContext, SetResult, StepRun, System } from "./types.ts";
+
+/** What the app stands on; tests hand in their own. */
+export interface Ground {
+  client: SolverClient;
+  prepare: (plan: Plan, setId: string) => SetContext;
+  poseAt: (context: SetContext, step: StepRun, progress: number) => Pose;
+  /** Runs a piece of work when the thread has nothing better to do. */
+  whenIdle: (work: () => void) => void;
+  /** Calls back before the next picture, with the time in ms. */
+  nextFrame: (work: (now: number) => void) => void;
+  /** True when the user asked for little motion: running then goes from stop to stop. */
+  stillness: () => boolean;
+}
+
+/** Seconds that one step takes on average while running at speed 1. */
+const secondsPerStep = 4;
+/** Seconds at each stop while running for a user who wants little motion. */
+const secondsPerStop = 1.5;
+
+/** The commands of the screen and the store that they change. */
+export interface App {
+  store: StoreApi<AppState>;
+  /** Opens the text of a plan file. With errors in it, they are shown and the last good plan stays. */
+  openText(text: string, name: string): void;
+  /** Says that a file could not be opened at all. */
+  fail(name: string, found: string): void;
+  closeFailure(): void;
+  /** The solved set of the cursor, or null. */
+  set(): SetResult | null;
+  setCursor(place: Place): void;
+  /** Goes to a place 0..1 of the operation as it is drawn. */
+  setX(x: number): void;
+  /** The pose at a place of the cursor's set, solved anew without moving the cursor; null where there is none. */
+  poseOf(place: Place): Pose | null;
+  chooseSet(index: number): void;
+  stepBy(by: 1 | -1): void;
+  eventBy(by: 1 | -1): void;
+  toStart(): void;
+  toEnd(): void;
+  run(): void;
+  pause(): void;
+  /** Goes where and when a finding is worst, and selects its subject. */
+  chooseFinding(finding: Finding): void;
+  select(name: string): void;
+  /** The reactions of the result as CSV with a name for the file; rejects when nothing is solved. */
+  csv(): Promise<{ name: string; text: string }>;
+  setView(change: Partial<View>): void;
+}
+
+/** Name of the CSV file: title and revision of the plan, without signs that file systems refuse. */
+export function csvName(plan: Plan): string {
+  const words = [plan.header.title || "plan", plan.header.revision].filter((word) => word !== "");
+  return `${words
+    .join("-")
+    .replace(/[^\p{L}\p{N}._-]+/gu, "-")
+    .replace(/^[-.]+|-+$/g, "")}.csv`;
+}
+
+/** The ground in a browser, with the given solver. */
+export function browserGround(client: SolverClient): Ground {
+  return {
+    client,
+    prepare: prepareContext,
+    poseAt,
+    whenIdle: (work) => {
+      if ("requestIdleCallback" in globalThis) requestIdleCallback(work, { timeout: 200 });
+      else setTimeout(work, 0);
+    },
+    nextFrame: (work) => requestAnimationFrame(work),
+    stillness: () => matchMedia("(prefers-reduced-motion: reduce)").matches,
+  };
+}
+
+/** Makes an app on a ground. Nothing is open yet. */
+export function createApp(ground: Ground): App {
+  const store = createStore<AppState>(() => emptyState);
+  const get = store.getState;
+  let contexts = new Map<string, SetContext>();
+
+  const setOf = (state: Pick<AppState, "result" | "cursor">): SetResult | null =>
+    state.result?.sets[state.cursor.set] ?? null;
+
+  /** The pose at the cursor of a state, solved anew; or why there is none. */
+  const posed = (
+    state: Pick<AppState, "result" | "cursor">,
+  ): Pick<AppState, "context" | "pose" | "noPose"> => {
+    const set = setOf(state);
+    const context = set === null ? null : (contexts.get(set.setId) ?? null);
+    if (set === null || context === null) return { context, pose: null, noPose: "" };
+    const step = set.steps[state.cursor.step];
+    const none = (words: string) => ({ context, pose: null, noPose: words });
+    if (step === undefined) return none("This set has no steps.");
+    if (!step.solved && step.count === 0)
+      return none(`No equilibrium in this step: ${step.motion || "nothing holds the set"}.`);
+    try {
+      const pose = ground.poseAt(context, step, state.cursor.progress);
+      if (pose.solution.status === "solved") return { context, pose, noPose: "" };
+      return none(
+        `No equilibrium at this place (${pose.solution.status}): ${pose.solution.motion || "no motion named"}.`,
+      );
+    } catch (error) {
+      return none(error instanceof Error ? error.message : String(error));
+    }
+  };
+
+  const change = (part: Partial<AppState>) => {
+    const next = { ...get(), ...part };
+    store.setState({ ...part, ...posed(next) });
+  };
+
+  const prepareAll = (number: number) => {
+    const { document, result, cursor } = get();
+    if (document === null || result === null || document.number !== number) return;
+    const order = [result.sets[cursor.set], ...result.sets].filter((set) => set !== undefined);
+    const next = order.find((set) => !contexts.has(set.setId));
+    if (next === undefined) return;
+    contexts.set(next.setId, ground.prepare(document.plan, next.setId));
+    change({});
+    ground.whenIdle(() => prepareAll(number));
+  };
+
+  const solve = (plan: Plan, number: number) => {
+    const current = () => get().document?.number === number;
+    store.setState({ solving: { is: "running", words: "solving", done: 0, of: 0 } });
+    ground.client
+      .solve(plan, (words, done, of) => {
+        if (current()) store.setState({ solving: { is: "running", words, done, of } });
+      })
+      .then(
+        (result) => {
+          if (!current()) return;
+          change({ result, solving: { is: "done" } });
+          ground.whenIdle(() => prepareAll(number));
+        },
+        (error: unknown) => {
+          if (!current()) return;
+          const words = error instanceof Error ? error.message : String(error);
+          store.setState({ solving: { is: "failed", words } });
+        },
+      );
+  };
+
+  const axis = () => {
+    const set = setOf(get());
+    return set === null || set.steps.length === 0 ? null : axisOf(set, get().view.width);
+  };
+
+  const goTo = (place: Place) => {
+    const { cursor } = get();
+    const set = setOf(get());
+    if (set === null || set.steps.length === 0) return;
+    const step = Math.min(set.steps.length - 1, Math.max(0, Math.round(place.step)));
+    const progress = Math.min(1, Math.max(0, place.progress));
+    if (step === cursor.step && progress === cursor.progress) return;
+    change({ cursor: { ...cursor, step, progress } });
+  };
+
+  const move = (place: (set: SetResult, from: Place) => Place) => {
+    const set = setOf(get());
+    if (set === null) return;
+    app.pause();
+    goTo(place(set, get().cursor));
+  };
+
+  /** One picture of running: the time since the last one moves the cursor along the axis. */
+  const frame = (last: number, x: number) => (now: number) => {
+    const on = axis();
+    const set = setOf(get());
+    if (!get().playing || on === null || set === null) return;
+    const seconds = (now - last) / 1000;
+    if (ground.stillness()) {
+      if (seconds < secondsPerStop / get().view.speed) {
+        ground.nextFrame(frame(last, x));
+        return;
+      }
+      goTo(stopBeside(stopsOf(set), get().cursor, 1));
+    } else {
+      // Somebody may have moved the cursor meanwhile; then go on from there.
+      const held = toX(on, get().cursor);
+      const from = Math.abs(held - x) < 1e-6 ? x : held;
+      goTo(
+        fromX(on, from + (Math.min(seconds, 0.25) * get().view.speed) / (secondsPerStep * set.steps.length)),
+      );
+    }
+    const reached = toX(on, get().cursor);
+    if (reached >= 1) app.pause();
+    else ground.nextFrame(frame(now, reached));
+  };
+
+  const app: App = {
+    store,
+    openText: (text, name) => {
+      const read = readPlan(text);
+      if (!read.ok) {
+        store.setState({ failure: { name, errors: read.errors } });
+        return;
+      }
+      const number = (get().document?.number ?? 0) + 1;
+      contexts = new Map();
+      store.setState({
+        ...emptyState,
+        view: get().view,
+        document: { plan: read.plan, name, number },
+      });
+      solve(read.plan, number);
+    },
+    fail: (name, found) => {
+      const error = {
+        path: "the file",
+        found,
+        allowed: "a plan file",
+        mend: "Check that it is there and readable.",
+      };
+      store.setState({ failure: { name, errors: [error] } });
+    },
+    closeFailure: () => store.setState({ failure: null }),
+    set: () => setOf(get()),
+    setCursor: goTo,
+    setX: (x) => {
+      const on = axis();
+      if (on !== null) goTo(fromX(on, x));
+    },
+    poseOf: (place) => {
+      const { result, cursor } = get();
+      return posed({ result, cursor: { ...cursor, ...place } }).pose;
+    },
+    chooseSet: (index) => {
+      if (get().result?.sets[index] === undefined) return;
+      app.pause();
+      change({ cursor: { set: index, step: 0, progress: 0 }, selected: "", finding: "" });
+    },
+    stepBy: (by) => move((set, from) => stepBeside(set.steps.length, from, by)),
+    eventBy: (by) => move((set, from) => stopBeside(stopsOf(set), from, by)),
+    toStart: () => move(() => ({ step: 0, progress: 0 })),
+    toEnd: () => move((set) => ({ step: set.steps.length - 1, progress: 1 })),
+    run: () => {
+      const on = axis();
+      if (on === null || get().playing) return;
+      if (toX(on, get().cursor) >= 1) goTo({ step: 0, progress: 0 });
+      store.setState({ playing: true });
+      ground.nextFrame((now) => frame(now, toX(on, get().cursor))(now));
+    },
+    pause: () => {
+      if (get().playing) store.setState({ playing: false });
+    },
+    chooseFinding: (finding) => {
+      app.pause();
+      const { result, cursor } = get();
+      const set = result?.sets.findIndex((one) => one.setId === finding.set) ?? -1;
+      const when = finding.worst ?? finding.from;
+      change({
+        finding: finding.id,
+        selected: finding.subject,
+        cursor: set >= 0 && when !== null ? { set, step: when.step, progress: when.progress } : cursor,
+      });
+    },
+    csv: async () => {
+      const { document, result } = get();
+      if (document === null || result === null)
+        throw new Error("There is no result to export: open a plan and wait until it is solved.");
+      const text = await ground.client.csv(document.plan, result);
+      return { name: csvName(document.plan), text };
+    },
+    select: (name) => store.setState({ selected: name }),
+    setView: (part) => store.setState({ view: { ...get().view, ...part } }),
+  };
+  return app;
+}
+
+export type { SceneView, System, Theme, Width };

@@ -1,0 +1,53 @@
+// What tests may ask of the page: one object on the window, filled in by the parts that know the answers.
+import type { App } from "./app.ts";
+import type { Place } from "./axis.ts";
+
+/** The part that the app answers. The scene adds its own to the same object. */
+export interface Handle {
+  /** True when the plan was solved and a pose stands at the cursor. */
+  ready(): boolean;
+  setCursor(step: number, progress: number): void;
+  cursor(): Place & { set: number };
+  /** Force of every support in the pose at the cursor, N; NaN where a support is no part of it. */
+  forces(): Record<string, number>;
+  /** Share of the set's weight on every band in the pose at the cursor, N. */
+  shares(): Record<string, number>;
+  /** The result in short: hash, sets with their steps, findings. */
+  result(): {
+    planHash: string;
+    sets: { id: string; weight: number; steps: string[]; poses: number }[];
+    findings: { id: string; level: string; check: string; subject: string }[];
+  } | null;
+}
+
+/** Puts the app's answers on `window.__handspan`, beside what is there already. */
+export function exposeHandle(app: App): void {
+  const column = (of: "forces" | "shares") => () => {
+    const { pose, context } = app.store.getState();
+    if (pose === null || context === null) return {};
+    return Object.fromEntries(context.supports.map((support, j) => [support.name, pose[of][j]]));
+  };
+  const handle: Handle = {
+    ready: () => app.store.getState().pose !== null,
+    setCursor: (step, progress) => app.setCursor({ step, progress }),
+    cursor: () => ({ ...app.store.getState().cursor }),
+    forces: column("forces"),
+    shares: column("shares"),
+    result: () => {
+      const { result } = app.store.getState();
+      if (result === null) return null;
+      return {
+        planHash: result.planHash,
+        sets: result.sets.map((set) => ({
+          id: set.setId,
+          weight: set.weight,
+          steps: set.steps.map((one) => one.step.id),
+          poses: set.count,
+        })),
+        findings: result.findings.map(({ id, level, check, subject }) => ({ id, level, check, subject })),
+      };
+    },
+  };
+  const place = globalThis as { __handspan?: object };
+  place.__handspan = Object.assign(place.__handspan ?? {}, handle);
+}

@@ -1,0 +1,49 @@
+/**
+ * app: the state of the screen and the commands that change it. Knows the browser, but no React.
+ *
+ * ```ts
+ * import { fromX, stepBeside, toX } from "./index.ts";
+ * const axis = { width: "steps" as const, edges: Float64Array.of(0, 0.5, 1), unknown: [] };
+ * toX(axis, { step: 1, progress: 0.5 }); // => 0.75
+ * fromX(axis, 0.25); // => { step: 0, progress: 0.5 }
+ * stepBeside(2, { step: 1, progress: 0.4 }, -1); // => { step: 1, progress: 0 }
+ * ```
+ */
+export { type App, browserGround, createApp, csvName, type Ground } from "./app.ts";
+export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths } from "./axis.ts";
+export { type Progress, type SolverClient, workerClient } from "./client.ts";
+export { colourOf, kindColours } from "./colours.ts";
+export { exposeHandle, type Handle } from "./debug.ts";
+export { keepView, rememberedView } from "./remember.ts";
+export {
+  type AppState,
+  type Cursor,
+  type Document,
+  emptyState,
+  type Failure,
+  type SceneView,
+  type Solving,
+  sceneViews,
+  type Theme,
+  type View,
+} from "./state.ts";
+export { stepName, stepWords } from "./stepWords.ts";
+export { eventWords, type Stop, stepBeside, stopBeside, stopsOf } from "./stops.ts";
+export type {
+  Finding,
+  Level,
+  Plan,
+  PlanError,
+  PlanSet,
+  Pose,
+  Result,
+  SetContext,
+  SetResult,
+  Step,
+  StepRun,
+  Support,
+  SupportKind,
+  System,
+  UseStrip,
+  When,
+} from "./types.ts";

@@ -1,0 +1,84 @@
+// What the screen knows: the plan, its result, the cursor with the pose solved for it, and how things are viewed.
+import type { Place, Width } from "./axis.ts";
+import type { Plan, PlanError, Pose, Result, SetContext, System } from "./types.ts";
+
+/** The open plan. `number` counts the plans opened, so that a late result is known to be late. */
+export interface Document {
+  plan: Plan;
+  /** Name of the file or of the example it came from. */
+  name: string;
+  number: number;
+}
+
+/** A file that could not be opened, with every error in it; the last good plan stays. */
+export interface Failure {
+  name: string;
+  errors: PlanError[];
+}
+
+/** How far the solver is. */
+export type Solving =
+  | { is: "idle" }
+  | { is: "running"; words: string; done: number; of: number }
+  | { is: "done" }
+  | { is: "failed"; words: string };
+
+/** A place in the operation of one set. */
+export interface Cursor extends Place {
+  /** Index of the set in the plan. */
+  set: number;
+}
+
+export type SceneView = "elevation" | "plan" | "end" | "free";
+export type Theme = "light" | "dark";
+
+/** How things are shown; no part of the plan. */
+export interface View {
+  scene: SceneView;
+  /** Factor by which the elastic shape is drawn. */
+  exaggeration: number;
+  units: System;
+  theme: Theme;
+  width: Width;
+  /** Factor on the speed of running. */
+  speed: number;
+}
+
+export interface AppState {
+  document: Document | null;
+  failure: Failure | null;
+  result: Result | null;
+  solving: Solving;
+  cursor: Cursor;
+  /** The set of the cursor, prepared for solving poses; null until it is. */
+  context: SetContext | null;
+  /** The pose at the cursor, solved anew for it; null while there is none. */
+  pose: Pose | null;
+  /** Why there is no pose although the plan was solved; '' when there is one. */
+  noPose: string;
+  /** Name of the support, crane, transporter or girder that is looked at; '' for none. */
+  selected: string;
+  /** Id of the finding that was chosen last; '' for none. */
+  finding: string;
+  playing: boolean;
+  view: View;
+}
+
+/** Views of the scene, in the order of their keys 1 to 4. */
+export const sceneViews: readonly SceneView[] = ["elevation", "plan", "end", "free"];
+
+/** The state before anything was opened. */
+export const emptyState: AppState = {
+  document: null,
+  failure: null,
+  result: null,
+  solving: { is: "idle" },
+  cursor: { set: 0, step: 0, progress: 0 },
+  context: null,
+  pose: null,
+  noPose: "",
+  selected: "",
+  finding: "",
+  playing: false,
+  view: { scene: "elevation", exaggeration: 1, units: "SI", theme: "light", width: "steps", speed: 1 },
+};

@@ -1,0 +1,27 @@
+// A button that lets the user pick one file and hands over its text.
+import { useRef } from "react";
+
+/** Picks a file by the browser's own dialog; the same file can be picked again after it was changed. */
+export function FileButton(props: { words: string; accept: string; open: (file: File) => void }) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        {props.words}
+      </button>
+      <input
+        ref={input}
+        className="unseen"
+        type="file"
+        accept={props.accept}
+        tabIndex={-1}
+        aria-hidden="true"
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          event.target.value = "";
+          if (file !== undefined) props.open(file);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+// A file that could not be opened: every error in it, with its place and how to mend it. The last good plan stays.
+import { useEffect, useRef } from "react";
+import { useApp, useIt } from "../appContext.ts";
+
+/** The panel of errors, open while there are some. */
+export function Errors() {
+  const app = useApp();
+  const failure = useIt((state) => state.failure);
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const it = dialog.current;
+    if (it === null) return;
+    if (failure !== null && !it.open) it.showModal();
+    if (failure === null && it.open) it.close();
+  }, [failure]);
+  return (
+    <dialog ref={dialog} className="errors" aria-labelledby="errors-title" onClose={app.closeFailure}>
+      {failure !== null && (
+        <>
+          <h2 id="errors-title">
+            {`${failure.name} was not opened: ${failure.errors.length} ${failure.errors.length === 1 ? "error" : "errors"}`}
+          </h2>
+          <p>The plan that was open stays as it is, and so does the file.</p>
+          <section
+            className="errors-list"
+            aria-label="Errors"
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard.
+            tabIndex={0}
+          >
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">Place</th>
+                  <th scope="col">Found</th>
+                  <th scope="col">Allowed</th>
+                  <th scope="col">How to mend it</th>
+                </tr>
+              </thead>
+              <tbody>
+                {failure.errors.map((error, i) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: the list of one failure never changes its order.
+                  <tr key={i}>
+                    <td>
+                      <code>{error.path}</code>
+                    </td>
+                    <td>{error.found}</td>
+                    <td>{error.allowed}</td>
+                    <td>{error.mend}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
+          <button type="button" className="strong" onClick={() => dialog.current?.close()}>
+            Close
+          </button>
+        </>
+      )}
+    </dialog>
+  );
+}

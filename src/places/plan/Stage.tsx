@@ -1,0 +1,81 @@
+// The scene with its views; the 3D code comes as a chunk of its own right after the first paint.
+import { lazy, Suspense } from "react";
+import { type SceneView, sceneViews } from "../../app/index.ts";
+import { Choice } from "../../controls/index.ts";
+import { useApp, useIt } from "../appContext.ts";
+
+const Scene = lazy(() => import("../../scene/index.ts").then((layer) => ({ default: layer.Scene })));
+
+const viewWords: Readonly<Record<SceneView, string>> = {
+  elevation: "Elevation",
+  plan: "Plan",
+  end: "End",
+  free: "Free",
+};
+
+const factors = { "1": "true shape", "10": "shape × 10", "25": "shape × 25", "50": "shape × 50" } as const;
+
+/** What stands in the place of the scene while there is none. */
+function Waiting() {
+  const { solving, noPose } = useIt((state) => state);
+  if (solving.is === "failed")
+    return <p className="waiting">{`The plan could not be solved: ${solving.words}`}</p>;
+  if (noPose !== "") return <p className="waiting">{noPose}</p>;
+  return (
+    <p className="waiting" role="status">
+      {solving.is === "running" ? "Solving the plan…" : "Drawing…"}
+    </p>
+  );
+}
+
+/** The scene at the cursor, and the buttons that choose how it is seen. */
+export function Stage() {
+  const app = useApp();
+  const { document, pose, context, selected } = useIt((state) => state);
+  const view = useIt((state) => state.view);
+  const factor = (Object.keys(factors) as (keyof typeof factors)[]).find(
+    (one) => Number(one) === view.exaggeration,
+  );
+  return (
+    <section className="stage" aria-label="Scene">
+      <fieldset className="views">
+        <legend className="unseen">View</legend>
+        {sceneViews.map((one, i) => (
+          <button
+            key={one}
+            type="button"
+            aria-pressed={view.scene === one}
+            onClick={() => app.setView({ scene: one })}
+          >
+            <kbd>{i + 1}</kbd> {viewWords[one]}
+          </button>
+        ))}
+        <Choice
+          label="Elastic shape"
+          quiet
+          value={factor ?? "1"}
+          words={factors}
+          choose={(value) => app.setView({ exaggeration: Number(value) })}
+        />
+      </fieldset>
+      {document !== null && context !== null && pose !== null ? (
+        <Suspense fallback={<Waiting />}>
+          <Scene
+            plan={document.plan}
+            set={context.set}
+            ctx={context}
+            pose={pose}
+            view={view.scene}
+            exaggeration={view.exaggeration}
+            units={view.units}
+            selected={selected}
+            onSelect={app.select}
+            theme={view.theme}
+          />
+        </Suspense>
+      ) : (
+        <Waiting />
+      )}
+    </section>
+  );
+}

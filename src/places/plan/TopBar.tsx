@@ -1,0 +1,89 @@
+// The bar at the top: which plan this is, opening and exporting, units and theme.
+import { useState } from "react";
+import { Choice, download, FileButton } from "../../controls/index.ts";
+import { systems } from "../../units/index.ts";
+import { useApp, useIt } from "../appContext.ts";
+
+const themes = { light: "Light", dark: "Dark" } as const;
+
+/** Saves the reactions as CSV; says why when it cannot. */
+function ExportButton() {
+  const app = useApp();
+  const solved = useIt((state) => state.result !== null);
+  const [words, setWords] = useState("");
+  const save = () => {
+    setWords("Writing…");
+    app.csv().then(
+      ({ name, text }) => {
+        download(name, text, "text/csv;charset=utf-8");
+        setWords("");
+      },
+      (error: unknown) => setWords(error instanceof Error ? error.message : String(error)),
+    );
+  };
+  return (
+    <>
+      <button type="button" onClick={save} disabled={!solved}>
+        Export CSV
+      </button>
+      <span role="status" className="quiet">
+        {words}
+      </span>
+    </>
+  );
+}
+
+/** The set that is looked at, where a plan has several. */
+function SetChoice() {
+  const app = useApp();
+  const result = useIt((state) => state.result);
+  const index = useIt((state) => state.cursor.set);
+  if (result === null || result.sets.length < 2) return null;
+  const words = Object.fromEntries(result.sets.map((set, i) => [String(i), set.name || set.setId]));
+  return (
+    <Choice
+      label="Set"
+      value={String(index)}
+      words={words}
+      choose={(value) => app.chooseSet(Number(value))}
+    />
+  );
+}
+
+/** The top bar. `open` is told of a file that was picked. */
+export function TopBar({ open }: { open: (file: File) => void }) {
+  const app = useApp();
+  const document = useIt((state) => state.document);
+  const { units, theme } = useIt((state) => state.view);
+  const header = document?.plan.header;
+  return (
+    <header className="top">
+      <h1>{header === undefined ? "Handspan: erection plan" : header.title || "Plan without a title"}</h1>
+      {header !== undefined && (
+        <span className="quiet">
+          {header.revision === "" ? "no revision" : `rev. ${header.revision}`}
+          {header.status === "" ? "" : `, ${header.status}`}
+        </span>
+      )}
+      {document?.plan.invented === true && <strong className="invented">Invented data</strong>}
+      <span className="gap" />
+      <SetChoice />
+      <FileButton words="Open file" accept=".json,application/json" open={open} />
+      <ExportButton />
+      <Choice
+        label="Units"
+        quiet
+        value={units}
+        words={systems}
+        choose={(value) => app.setView({ units: value })}
+      />
+      <Choice
+        label="Theme"
+        quiet
+        value={theme}
+        words={themes}
+        choose={(value) => app.setView({ theme: value })}
+      />
+    </header>
+  );
+}

@@ -1,0 +1,28 @@
+/**
+ * share: the picture 'who carries what', with its strips of use and its marks for findings.
+ *
+ * ```ts
+ * import { outline } from "./index.ts";
+ * const stack = { x: Float64Array.of(0, 0.5, 1), stretches: [[0, 3]] as [number, number][] };
+ * const frame = { left: 0, width: 100, y: (load: number) => 10 - load };
+ * outline(stack, Float64Array.of(0, 0, 0), Float64Array.of(0, 0, 4), frame, 0); // => "M50 10L100 6L100 10L50 10Z"
+ * outline(stack, Float64Array.of(0, 0, 0), Float64Array.of(0, 0, 0), frame, 0); // => ""
+ * ```
+ */
+export { gutter } from "./frame.ts";
+export { mostDrawn, type Strip, stripPath, stripsOf } from "./governing.ts";
+export { LevelShape } from "./LevelShape.tsx";
+export { byWeight, levels, type Mark, marksOf } from "./marks.ts";
+export {
+  type Band,
+  bandPaths,
+  bandsOf,
+  type Frame,
+  holePath,
+  labelPlace,
+  outline,
+  type Pattern,
+  type Stack,
+  stackOf,
+} from "./stack.ts";
+export { cursorKey, WhoCarriesWhat } from "./WhoCarriesWhat.tsx";
