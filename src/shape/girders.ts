@@ -68,7 +68,7 @@ function addStrip(
     draft.vertices.push({ row, side: b[0], height: b[1], normal, edge: [1, t], tone });
     if (i === 0) return;
     const k = first + 2 * i;
-    draft.triangles.push(k - 2, k - 1, k + 1, k - 2, k + 1, k);
+    draft.triangles.push(k - 2, k + 1, k - 1, k - 2, k, k + 1);
   });
 }
 

@@ -15,6 +15,7 @@ export { craneSizes } from "./crane.ts";
 export { type Curve, curvesOf, type GirderShape, pointOn, rigidPart, setFrame } from "./curves.ts";
 export type { Faces } from "./faces.ts";
 export { bend, type GirderMesh, girderVolume, layOutGirders } from "./girders.ts";
+export { drawnWorld } from "./idle.ts";
 export {
   centreOf,
   type Instances,
