@@ -8,6 +8,8 @@ interface SupportPoint {
   name: string;
   x: number;
   y: number;
+  /** A hook: it holds up, but not against lean. */
+  hangs?: boolean;
 }
 
 /** Moments of the weight on either side of the line through two points, N m per unit gravity, and the CG's distance. */
@@ -83,8 +85,9 @@ export function tippingOf(s: Solution): Tipping | null {
         d.kind !== "group" && d.kind !== "stop"
           ? true
           : devices.some((b, i) => b.kind === "bunk" && contact.F[i] > 0 && d.decks.includes(b.decks[0]));
-      if (carries) ground.push({ name: d.name, x: d.x, y: d.y });
-      if (d.kind === "bearing" || d.kind === "hoist") bunks.push({ name: d.name, x: d.x, y: d.y });
+      if (carries) ground.push({ name: d.name, x: d.x, y: d.y, hangs: d.kind === "hoist" });
+      if (d.kind === "bearing" || d.kind === "hoist")
+        bunks.push({ name: d.name, x: d.x, y: d.y, hangs: d.kind === "hoist" });
     }
     if (d.kind === "bunk") bunks.push({ name: d.name, x: d.x, y: d.y });
   });
@@ -121,6 +124,8 @@ export function tippingOf(s: Solution): Tipping | null {
       ]);
     } else continue;
     for (const [a, b] of edges) {
+      // Between two hooks the set hangs: it swings back, and its stability is the pendulum's.
+      if (a.hangs && b.hangs) continue;
       const m = sideMoments(model, a, b);
       const g = s.state.gravity * layout.up[2];
       let stabilising = m.stabilising * g;

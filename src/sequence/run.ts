@@ -27,6 +27,8 @@ const MOST_POSES = 200;
 export interface RunOptions {
   /** Called before every step with its index and how many there are; returning false ends the run. */
   onStep?: (index: number, of: number) => boolean;
+  /** Every stored pose, in order, as it is stored. */
+  onPose?: (pose: Pose) => void;
 }
 
 /** Solves the pose of a step at a progress, from the stored start and ends of that step: never interpolated. */
@@ -67,6 +69,7 @@ export function runSet(ctx: SetContext, watches: Watch[], options: RunOptions = 
     if (stopped !== "") continue;
     const outcome = runStep(ctx, run, watches);
     samples.push(...outcome.samples);
+    if (options.onPose) for (const s of outcome.samples) options.onPose(s.pose);
     run.count = outcome.samples.length;
     if (outcome.failed) {
       run.solved = false;

@@ -220,9 +220,13 @@ function withinSet(ctx: SetContext, rearEnd: number): boolean {
   return nearBearing_m >= rearEnd && farBearing_m <= rearEnd + ctx.length;
 }
 
+/** Rounds after the last stage, for a hook that the set came back to while another gave up its load. */
+const ROUNDS = 3;
+
 /** The stages of a landing: which hook lowers to which load, in order. */
 function landStages(step: { order: string[]; stages_kN?: number[] | undefined; until_kN: number }) {
-  const loads = [...(step.stages_kN ?? []).filter((l) => l > step.until_kN), step.until_kN];
+  const last = Array.from({ length: ROUNDS }, () => step.until_kN);
+  const loads = [...(step.stages_kN ?? []).filter((l) => l > step.until_kN), ...last];
   return loads.flatMap((load) => step.order.map((crane) => ({ crane, load: load * 1000 })));
 }
 

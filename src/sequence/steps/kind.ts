@@ -47,7 +47,7 @@ export function happening(
 /** Force of the hoist of a crane in a solved pose, N; 0 when it is not on. */
 export function hookForce(ctx: SetContext, pose: Pose, crane: string): number {
   const F = pose.forces[ctx.supportIndex.get(`hoist ${crane}`) ?? -1];
-  return F > 0 ? F : 0;
+  return Math.max(0, F || 0);
 }
 
 /**

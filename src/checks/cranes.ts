@@ -1,0 +1,209 @@
+// Cranes: what hangs on the hook against the chart, with the tandem rules; chart left; rigging; line out of plumb.
+
+import { byId, type Chart, type Crane, hookName, pickOf, type Rigging } from "../plan/index.ts";
+import { boomOf, type Pose, type SetContext } from "../sequence/index.ts";
+import { limitOf } from "./limits.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+
+/** What hangs below the boom tip, N, part by part (USACE Form 16-3 counts all of them). */
+export interface HookLoad {
+  net: number;
+  rigging: number;
+  block: number;
+  rope: number;
+  auxiliary: number;
+  gross: number;
+}
+
+/** The load on a crane's hook at a pose: the set's part, rigging, block, rope below the tip, auxiliary block. */
+export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad | null {
+  const pick = pickOf(ctx.set, crane.id);
+  const hoist = (pose.state.hoists ?? []).find((h) => h.name === crane.id);
+  if (!pick || !hoist) return null;
+  const rig = byId(ctx.plan.rigging, pick.rigging);
+  const g = ctx.gravity;
+  const i = ctx.supportIndex.get(`hoist ${crane.id}`) ?? -1;
+  const net = pose.forces[i];
+  const below = Math.max(0, (hoist.ropeLength ?? 0) - rig.slingLength_m - rig.hookPinHeight_m);
+  const part = {
+    net,
+    rigging: rig.mass_t * 1000 * g,
+    block: crane.deductions.block_t * 1000 * g,
+    rope: crane.deductions.rope_kg_per_m * below * crane.partsOfLine * g,
+    auxiliary: (crane.deductions.auxiliary_t ?? 0) * 1000 * g,
+  };
+  return { ...part, gross: part.net + part.rigging + part.block + part.rope + part.auxiliary };
+}
+
+/** Radius of a hooked crane at a pose, m: centre of rotation to boom tip, with its growth under the hook load. */
+export function radiusOf(ctx: SetContext, pose: Pose, crane: Crane): number {
+  const c = pose.situation.cranes.find((x) => x.id === crane.id);
+  if (!c?.hooked) return Number.NaN;
+  const load = hookLoadOf(ctx, pose, crane);
+  const growth = load ? (crane.radiusGrowth_mm_per_kN.best / 1000) * (load.gross / 1000) : 0;
+  return boomOf(crane, c.tip).radius + growth;
+}
+
+/**
+ * Rated load (N) at a radius and boom length: the next larger listed radius and the worse neighbouring boom length;
+ * interpolated along the radius only where the plan quotes the page that allows it. Null beyond the rows.
+ */
+export function ratedLoad(chart: Chart, radius: number, boom: number, gravity: number): number | null {
+  const lengths = [...new Set(chart.rows.map((r) => r.boom_m))].sort((a, b) => a - b);
+  const shorter = lengths.filter((l) => l <= boom + 1e-9).pop();
+  const longer = lengths.find((l) => l >= boom - 1e-9);
+  if (shorter === undefined || longer === undefined) return null;
+  let worst = Number.POSITIVE_INFINITY;
+  for (const length of new Set([shorter, longer])) {
+    const rows = chart.rows.filter((r) => r.boom_m === length).sort((a, b) => a.radius_m - b.radius_m);
+    const i = rows.findIndex((r) => r.radius_m >= radius - 1e-9);
+    if (i < 0 || radius < rows[0].radius_m - 1e-9) return null;
+    let rated = rows[i].rated_t;
+    if (chart.interpolation && chart.page && i > 0) {
+      const t = (radius - rows[i - 1].radius_m) / (rows[i].radius_m - rows[i - 1].radius_m);
+      rated = rows[i - 1].rated_t + t * (rows[i].rated_t - rows[i - 1].rated_t);
+    }
+    worst = Math.min(worst, rated);
+  }
+  return worst * 1000 * gravity;
+}
+
+function cranes(ctx: SetContext): { crane: Crane; rig: Rigging }[] {
+  return ctx.set.picks.map((p) => ({
+    crane: byId(ctx.plan.cranes, p.crane),
+    rig: byId(ctx.plan.rigging, p.rigging),
+  }));
+}
+
+/** How many hooks carry part of the set. */
+function carrying(ctx: SetContext, pose: Pose): number {
+  let n = 0;
+  ctx.supports.forEach((s, i) => {
+    if (s.what === "hoist" && pose.forces[i] > 0) n++;
+  });
+  return n;
+}
+
+export function hookLoads(ctx: SetContext): Measure[] {
+  const chart = limitOf(ctx.plan, "chart use");
+  const tandem = limitOf(ctx.plan, "tandem use");
+  const above = limitOf(ctx.plan, "capacity above share");
+  return cranes(ctx).map(({ crane }) => {
+    const chartSource = `${crane.chart.page ?? "load chart"}${crane.chart.invented ? " (invented)" : ""} of ${crane.id}`;
+    return measure({
+      check: "hook load",
+      subject: hookName(crane),
+      kind: `${crane.kind} crane`,
+      strip: true,
+      source: chartSource,
+      chosenBy: "plan",
+      cure: "a smaller radius, a bigger crane, a pick further from the CG, or less load handed to this hook",
+      read: (pose): Reading => {
+        const load = hookLoadOf(ctx, pose, crane);
+        if (!load || !(load.gross >= 0)) return NOT_HERE;
+        const radius = radiusOf(ctx, pose, crane);
+        const rated = ratedLoad(crane.chart, radius, crane.boomLength_m, ctx.gravity);
+        if (rated === null) return NOT_HERE;
+        // The lowest of all rules in force governs, and is named.
+        let limit = (rated * (chart?.value ?? 100)) / 100;
+        let source = `${chart?.source ?? "maker's load chart"}; ${chartSource}`;
+        let chosenBy = chart?.chosenBy ?? "plan";
+        if (carrying(ctx, pose) > 1) {
+          if (tandem && (rated * tandem.value) / 100 < limit) {
+            limit = (rated * tandem.value) / 100;
+            source = tandem.source;
+            chosenBy = tandem.chosenBy;
+          }
+          if (above && rated / (1 + above.value / 100) < limit) {
+            limit = rated / (1 + above.value / 100);
+            source = above.source;
+            chosenBy = above.chosenBy;
+          }
+        }
+        return {
+          value: load.gross,
+          limit,
+          source,
+          chosenBy,
+          where: `radius ${radius.toFixed(1)} m, rated ${(rated / 1000).toFixed(0)} kN`,
+        };
+      },
+    });
+  });
+}
+
+/** Greatest (or, when too near, least) listed radius against the radius there is. */
+export function chartLeft(ctx: SetContext): Measure[] {
+  return cranes(ctx).map(({ crane }) =>
+    measure({
+      check: "chart left",
+      subject: hookName(crane),
+      kind: `${crane.kind} crane`,
+      unit: "m",
+      factor: 1,
+      digits: 2,
+      source: `${crane.chart.page ?? "load chart"}${crane.chart.invented ? " (invented)" : ""} of ${crane.id}: nothing is rated beyond its rows`,
+      chosenBy: "plan",
+      cure: "stand the crane nearer, or choose a configuration whose chart reaches there",
+      read: (pose) => {
+        const radius = radiusOf(ctx, pose, crane);
+        if (Number.isNaN(radius)) return NOT_HERE;
+        const radii = crane.chart.rows.map((r) => r.radius_m);
+        const least = Math.min(...radii);
+        const greatest = Math.max(...radii);
+        // Both ends as one ratio: nearer than the first row counts by how far it is inside.
+        if (radius < least)
+          return {
+            value: greatest + (least - radius),
+            limit: greatest,
+            where: `radius ${radius.toFixed(2)} m, first row ${least} m`,
+          };
+        return { value: radius, limit: greatest, where: `radius ${radius.toFixed(2)} m` };
+      },
+    }),
+  );
+}
+
+export function riggingLoads(ctx: SetContext): Measure[] {
+  return cranes(ctx).map(({ crane, rig }) =>
+    measure({
+      check: "rigging load",
+      subject: hookName(crane),
+      kind: `${crane.kind} crane`,
+      source: `rated load of rigging '${rig.id}' in the plan`,
+      chosenBy: "plan",
+      cure: "rigging of a higher rating, or less load on this hook",
+      read: (pose) => {
+        const load = hookLoadOf(ctx, pose, crane);
+        return load ? { value: load.net, limit: rig.ratedLoad_kN * 1000 } : NOT_HERE;
+      },
+    }),
+  );
+}
+
+export function lineLean(ctx: SetContext): Measure[] {
+  const limit = limitOf(ctx.plan, "line lean");
+  if (!limit) return [];
+  return cranes(ctx).map(({ crane }) =>
+    measure(
+      {
+        check: "line lean",
+        subject: hookName(crane),
+        kind: `${crane.kind} crane`,
+        level: "caution",
+        unit: "% out of plumb",
+        factor: 100,
+        digits: 1,
+        cure: "shorter bites, or the boom brought in sooner",
+        read: (pose) => {
+          const { layout, horizontal, hoistForce } = pose.solution;
+          const i = layout.hoists.findIndex((h) => h.name === crane.id);
+          if (i < 0 || !horizontal || !(hoistForce[i] > 0)) return NOT_HERE;
+          const H = Math.hypot(horizontal.lines[2 * i], horizontal.lines[2 * i + 1]);
+          return { value: H / hoistForce[i], limit: limit.value / 100 };
+        },
+      },
+      limit,
+    ),
+  );
+}

@@ -1,0 +1,17 @@
+/**
+ * checks: every quantity against its limit, and the one Result that screen, CSV and report read.
+ *
+ * ```ts
+ * import { ratedLoad } from "./index.ts";
+ * const rows = [{ radius_m: 20, boom_m: 42, rated_t: 50 }, { radius_m: 24, boom_m: 42, rated_t: 40 }];
+ * const chart = { invented: true, interpolation: false, rows };
+ * ratedLoad(chart, 21, 42, 10); // => 400000
+ * ratedLoad(chart, 24.5, 42, 10); // => null
+ * ```
+ */
+export { type HookLoad, hookLoadOf, radiusOf, ratedLoad } from "./cranes.ts";
+export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
+export { makers } from "./list.ts";
+export { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
+export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
+export type * from "./types.ts";

@@ -1,0 +1,72 @@
+// The form of a check: a quantity of a pose against a limit, with all that a finding must say.
+
+import type { Pose, SetContext } from "../sequence/index.ts";
+import type { Limit } from "./limits.ts";
+import type { Level } from "./types.ts";
+
+/** A value and its limit at one pose; NaN value where the check does not apply. */
+export interface Reading {
+  value: number;
+  limit: number;
+  /** What governs here, when it differs from pose to pose. */
+  source?: string;
+  chosenBy?: string;
+  /** A word on where within the subject, such as the axle line. */
+  where?: string;
+}
+
+/** One check of one subject. */
+export interface Measure {
+  check: string;
+  subject: string;
+  /** Kind of support, for its hue; '' for none. */
+  kind: string;
+  level: Level;
+  /** A greatest value must not be passed, a least value must not be fallen below. */
+  sense: "greatest" | "least";
+  /** Unit of value and limit as a person reads them, and the factor from SI to it. */
+  unit: string;
+  factor: number;
+  digits: number;
+  source: string;
+  chosenBy: string;
+  cure: string;
+  /** Drawn as a strip below who carries what. */
+  strip: boolean;
+  read: (pose: Pose) => Reading;
+}
+
+/** Makes the measures of a check for one set. */
+export type MeasureMaker = (ctx: SetContext) => Measure[];
+
+/** Signed margin of a reading, positive inside the limit (decided tolerance 1e-9). */
+export function marginOf(m: Measure, r: Reading): number {
+  return m.sense === "greatest" ? r.limit * (1 + 1e-9) - r.value : r.value - r.limit * (1 - 1e-9);
+}
+
+/** Use of the limit: 1 at the limit. */
+export function useOf(m: Measure, r: Reading): number {
+  if (Number.isNaN(r.value)) return Number.NaN;
+  if (m.sense === "greatest") return r.limit > 0 ? r.value / r.limit : r.value > r.limit ? 2 : 0;
+  return r.value > 0 ? r.limit / r.value : Number.POSITIVE_INFINITY;
+}
+
+/** A measure with what most of them share. */
+export function measure(
+  part: Pick<Measure, "check" | "subject" | "kind" | "read" | "cure"> & Partial<Measure>,
+  limit: Pick<Limit, "source" | "chosenBy"> = { source: "", chosenBy: "" },
+): Measure {
+  return {
+    level: "stop",
+    sense: "greatest",
+    unit: "kN",
+    factor: 1e-3,
+    digits: 1,
+    strip: false,
+    source: limit.source,
+    chosenBy: limit.chosenBy,
+    ...part,
+  };
+}
+
+export const NOT_HERE: Reading = { value: Number.NaN, limit: Number.NaN };

@@ -1,0 +1,180 @@
+// The set as a whole: tipping, lean and level, uplift, bearings and lashings, the residual of the statics.
+
+import { tippingOf } from "../mechanics/index.ts";
+import { bearingName, bearingsOf, type Plan } from "../plan/index.ts";
+import type { Pose, SetContext } from "../sequence/index.ts";
+import { limitOf } from "./limits.ts";
+import { type Measure, measure, NOT_HERE } from "./measure.ts";
+
+export function tipping(ctx: SetContext): Measure[] {
+  const limit = limitOf(ctx.plan, "tipping ratio", true);
+  if (!limit) return [];
+  return [
+    measure(
+      {
+        check: "tipping",
+        subject: "set",
+        kind: "",
+        sense: "least",
+        unit: "moment ratio",
+        factor: 1,
+        digits: 2,
+        strip: true,
+        cure: "a shorter overhang, supports further apart, or a crane that takes part of the load",
+        read: (pose) => {
+          const t = tippingOf(pose.solution);
+          if (!t || t.momentRatio === null) return NOT_HERE;
+          return {
+            value: t.momentRatio,
+            limit: limit.value,
+            where: `about ${t.axis}, CG ${t.cgDistance.toFixed(2)} m inside`,
+          };
+        },
+      },
+      limit,
+    ),
+  ];
+}
+
+/** Lean and level of the set against true level, in percent. */
+export function outOfLevel(ctx: SetContext): Measure[] {
+  const lean = limitOf(ctx.plan, "set lean");
+  const level = limitOf(ctx.plan, "set level");
+  const out: Measure[] = [];
+  const common = { subject: "set", kind: "", level: "caution" as const, unit: "%", factor: 100, digits: 2 };
+  if (lean)
+    out.push(
+      measure(
+        {
+          ...common,
+          check: "set lean",
+          cure: "level the groups, pack one bunk, or lengthen one sling",
+          read: (pose) => ({
+            value: Math.abs(pose.motions[5] - pose.situation.plane.crossfall),
+            limit: lean.value / 100,
+          }),
+        },
+        lean,
+      ),
+    );
+  if (level)
+    out.push(
+      measure(
+        {
+          ...common,
+          check: "set level",
+          cure: "hoist the lower end, or jack its groups",
+          read: (pose) => ({
+            value: Math.abs(pose.motions[6] - pose.situation.plane.grade),
+            limit: level.value / 100,
+          }),
+        },
+        level,
+      ),
+    );
+  return out;
+}
+
+/** One side or row of bunks free while the rest of the transporter carries; a bearing free while no hook carries. */
+export function uplift(ctx: SetContext): Measure[] {
+  const ids = ctx.set.onTransporters.map((on) => on.transporter);
+  const kindOf = (id: string) => ctx.supports.find((s) => s.of === id)?.kind ?? "";
+  const bunks = ids.map((id) =>
+    measure({
+      check: "uplift",
+      subject: id,
+      kind: kindOf(id),
+      level: "caution",
+      unit: "bunks free",
+      factor: 1,
+      digits: 0,
+      source: "a bunk can only push: one free while its neighbours carry means the load has gone to one side",
+      chosenBy: "default",
+      cure: "pack the free bunk, or take the load off both sides together",
+      read: (pose) => freeOf(ctx, pose, (s) => s.what === "bunk" && s.of === id),
+    }),
+  );
+  const bearings = measure({
+    check: "uplift",
+    subject: "bearings",
+    kind: "",
+    unit: "bearings free",
+    factor: 1,
+    digits: 0,
+    source: "a bearing can only push: with no hook on, every bearing is meant to carry",
+    chosenBy: "default",
+    cure: "shim the free bearing before the hooks are let go",
+    read: (pose) => {
+      const hooked = pose.situation.cranes.some((c) => c.hooked);
+      if (hooked || !pose.situation.overSeats) return NOT_HERE;
+      return freeOf(ctx, pose, (s) => s.what === "bearing");
+    },
+  });
+  return [...bunks, bearings];
+}
+
+function freeOf(ctx: SetContext, pose: Pose, of: (s: SetContext["supports"][number]) => boolean) {
+  let free = 0;
+  let carrying = 0;
+  let where = "";
+  ctx.supports.forEach((s, i) => {
+    if (!of(s) || Number.isNaN(pose.forces[i])) return;
+    if (pose.forces[i] > 0) carrying++;
+    else {
+      free++;
+      where += `${where ? ", " : ""}${s.name}`;
+    }
+  });
+  return carrying > 0 ? { value: free, limit: 0, where } : NOT_HERE;
+}
+
+export function bearingLoads(ctx: SetContext): Measure[] {
+  return bearingsOf(ctx.plan, ctx.set).map((b) => {
+    const i = ctx.supportIndex.get(`bearing ${bearingName(b)}`) ?? -1;
+    return measure({
+      check: "bearing load",
+      subject: bearingName(b),
+      kind: `${b.line} bearings`,
+      strip: true,
+      source: "rated load of the bearing in the plan",
+      chosenBy: "plan",
+      cure: "shims that share the load, or hooks kept on until all bearings carry",
+      read: (pose) => ({ value: pose.forces[i], limit: b.ratedLoad_kN * 1000 }),
+    });
+  });
+}
+
+export function lashingLoads(ctx: SetContext): Measure[] {
+  const rated = (plan: Plan) => plan.lashings.filter((l) => l.ratedLoad_kN !== undefined);
+  return rated(ctx.plan)
+    .filter((l) => ctx.supportIndex.has(`lashing ${l.id}`))
+    .map((l) => {
+      const i = ctx.supportIndex.get(`lashing ${l.id}`) ?? -1;
+      return measure({
+        check: "lashing load",
+        subject: `lashing ${l.id}`,
+        kind: "lashing",
+        source: "rated load of the lashing in the plan",
+        chosenBy: "plan",
+        cure: "slacken or take off the lashing before this step, or more lashings",
+        read: (pose) => ({ value: pose.forces[i], limit: (l.ratedLoad_kN ?? 0) * 1000 }),
+      });
+    });
+}
+
+export function residuals(_ctx: SetContext): Measure[] {
+  return [
+    measure({
+      check: "residual",
+      subject: "statics",
+      kind: "",
+      unit: "of W or W L",
+      factor: 1,
+      digits: 12,
+      source: "equilibrium summed from coordinates, bound 1e-9 of W and of W L",
+      chosenBy: "default",
+      cure: "do not use these numbers; report the plan file to whoever keeps this program",
+      read: (pose) => ({ value: Math.max(pose.motions[9], pose.motions[10]), limit: 1e-9 }),
+    }),
+  ];
+}
