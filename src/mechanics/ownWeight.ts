@@ -4,7 +4,8 @@ import { bandedSolve } from "../numeric/index.ts";
 import type { Section } from "../section/index.ts";
 import { displacementRow } from "./frame.ts";
 import { locate } from "./rows.ts";
-import type { SetModel, WindCase } from "./setModel.ts";
+import type { Element, SetModel, WindCase } from "./setModel.ts";
+import type { StatePiece } from "./state/types.ts";
 
 /** Puts mass, centre of gravity and the displacement under unit gravity along -z, +y and +x into the model. */
 export function addOwnWeight(model: SetModel): void {
@@ -34,6 +35,26 @@ export function addOwnWeight(model: SetModel): void {
     loads[2][w1 + 2] += m * arm * (1 - xi);
     loads[2][w2 + 2] += m * arm * xi;
   };
+  /** An element whose ends are not its pieces' own (mesh.ts): each piece's part of it, by two Gauss points. */
+  const spread = (
+    pieces: readonly StatePiece[],
+    sections: { section: Section }[],
+    girder: number,
+    e: Element,
+  ) => {
+    pieces.forEach((p, k) => {
+      const from = Math.max(p.from, e.from);
+      const half = (Math.min(p.to, model.nodeX[e.node2]) - from) / 2;
+      if (half > 0)
+        for (const side of [-1, 1])
+          atPoint(
+            girder,
+            from + half + (side * half) / Math.sqrt(3),
+            p.massPerMetre * half,
+            sections[k].section.centroid,
+          );
+    });
+  };
   data.girders.forEach((g, i) => {
     const sections = model.sections.get(g.name) as { section: Section }[];
     g.pieces.forEach((p, k) => {
@@ -42,8 +63,11 @@ export function addOwnWeight(model: SetModel): void {
       count(p.massPerMetre * (p.to - p.from), (p.from + p.to) / 2, g.y, height);
     });
     for (const e of model.girders[i].elements) {
-      const mid = e.from + e.length / 2;
-      const k = g.pieces.findIndex((p) => mid >= p.from && mid <= p.to);
+      const k = g.pieces.findIndex((p) => model.nodeX[e.node1] >= p.from && model.nodeX[e.node2] <= p.to);
+      if (k < 0) {
+        spread(g.pieces, sections, i, e);
+        continue;
+      }
       const q = g.pieces[k].massPerMetre;
       const arm = sections[k].section.centroid - model.axisHeight;
       const half = (q * e.length) / 2;

@@ -33,7 +33,7 @@ export function beamState(
   q: number,
   seats: readonly (readonly [string, number])[],
   rest: Partial<State> = {},
-  stiffness = 1e16,
+  stiffness = 1e12,
 ): State {
   return {
     format: "handspan-state",

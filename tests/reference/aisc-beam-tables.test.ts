@@ -64,7 +64,7 @@ test("overhang at one end, uniform load throughout (Table 3-23)", () => {
   within(beam.moment(l), -5400e3, 1e-3);
   within(beam.moment(beam.forces[0] / q), 937.5e3, 1e-3);
   const tip = (q * a * (4 * a * a * l - l ** 3 + 3 * a ** 3)) / (24 * 2.1e11 * I);
-  within(-answer.droop.G[0], tip, 1e-6);
+  within(-answer.droop.G[0], tip, 3e-5); // its seats of 1e12 N/m give way by 2e-5 of that
   within(-answer.droop.G[0], 80.357e-3, 2e-3);
   within(-beam.w(l + a), tip, 1e-6);
 });

@@ -88,7 +88,7 @@ export function solveBeam(
       name: `support ${i}`,
       of: i,
       oneSided: s.pushesOnly === true,
-      stiffness: s.stiffness ?? 1e8 * stiffest,
+      stiffness: s.stiffness ?? (s.pushesOnly ? 1e4 : 1e8) * stiffest,
       datum: s.level ?? 0,
       rows: [row(s.at, s.kind)],
       factors: [sign(s.kind)],
