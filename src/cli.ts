@@ -16,6 +16,7 @@ import {
   solveText,
   stateJson,
   stateText,
+  withoutNumbers,
 } from "./report/index.ts";
 import { poseAt } from "./sequence/index.ts";
 
@@ -123,7 +124,7 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
     throw new BadInput(`--set: found '${only}'; allowed: the plan's sets, ${known}. Choose one of them.`);
   }
   const at = atOf(plan, only, options);
-  const result = part(solvePlan(plan), only);
+  const result = part(solvePlan(plan, only === undefined ? {} : { sets: [only] }), only);
   const contexts = contextsOf(result, plan);
   const files: { path: string; text: string }[] = [];
   const csv = options.get("--csv");
@@ -134,7 +135,8 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   const json = options.get("--json");
   if (json !== undefined) files.push({ path: json, text: resultJson(result, plan, contexts) });
   const out = solveText(result, plan, contexts);
-  const code = !result.complete ? exit.noEquilibrium : result.worst === "stop" ? exit.stop : exit.solved;
+  const fails = !result.complete || result.sets.some((set) => withoutNumbers(set).length > 0);
+  const code = fails ? exit.noEquilibrium : result.worst === "stop" ? exit.stop : exit.solved;
   if (at === null) return { code, out, files };
   const state = stateAt(result, contexts, at);
   if ("motion" in state) return { code: exit.noEquilibrium, out, err: `${state.motion}\n`, files };

@@ -21,9 +21,7 @@ export function hangingOn(plan: Plan, setId: string, pose: Pose, craneId: string
   const hoist = pose.state.hoists?.find((h) => h.name === craneId);
   if (pick === null || hoist === undefined) return { rigging: 0, block: 0, rope: 0, auxiliary: 0 };
   const rigging = byId(plan.rigging, pick.rigging);
-  // A single point's pin height is measured from the picks; a spreader's from its lower pins, slings below.
-  const below = rigging.hookPinHeight_m + (rigging.kind === "point" ? 0 : rigging.slingLength_m);
-  const length = Math.max(0, (hoist.ropeLength ?? 0) - below);
+  const length = Math.max(0, (hoist.ropeLength ?? 0) - rigging.slingLength_m - rigging.hookPinHeight_m);
   const { block_t, rope_kg_per_m, auxiliary_t } = crane.deductions;
   return {
     rigging: rigging.mass_t * 1000,

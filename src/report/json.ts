@@ -21,6 +21,8 @@ export interface PoseJson {
   number: number;
   progress: number;
   event: string;
+  /** Other than `solved`: no numbers. */
+  status: Pose["solution"]["status"];
   forces: Record<string, number | null>;
   shares: Record<string, number>;
   strokes: Record<string, number>;
@@ -117,13 +119,14 @@ export function poseJson(ctx: SetContext, set: SetResult, pose: Pose, stored: nu
     forces[support.name] = Number.isNaN(force) ? null : force;
     if (support.band) shares[support.name] = set.shares[stored * n + j];
   });
-  const { residual } = pose.solution;
+  const { residual, status } = pose.solution;
   const cranes = Object.entries(world.cranes);
   return {
     step: set.steps[pose.step].step.id,
     number: pose.step + 1,
     progress: pose.progress,
     event: set.events[stored],
+    status,
     forces,
     shares,
     strokes: world.strokes,

@@ -21,6 +21,16 @@ export function worstUseIn(
   return worst;
 }
 
+/** Stored poses of a set that have no numbers because they did not settle, as places in the operation. */
+export function withoutNumbers(set: SetResult): When[] {
+  const n = set.supports.length;
+  const out: When[] = [];
+  for (let p = 0; p < set.count; p++)
+    if (n > 0 && set.forces.subarray(p * n, (p + 1) * n).every(Number.isNaN))
+      out.push({ step: set.step[p], progress: set.progress[p] });
+  return out;
+}
+
 /** Whole text: origin, a table for every set, findings, open ends. */
 export function solveText(result: Result, plan: Plan, contexts: Contexts = contextsOf(result, plan)): string {
   const origin = originOf(result, plan);
@@ -67,6 +77,7 @@ function setLines(result: Result, plan: Plan, set: SetResult, contexts: Contexts
   return [
     `${weight}: weight ${kN(set.weight)} kN, CG ${set.cg.map((value) => value.toFixed(3)).join(" / ")} m; loads in kN`,
     ...tableLines(head, rows, sides),
+    ...withoutNumbers(set).map((at) => `no numbers, not settled: ${whereOf(result, set.setId, at)}`),
   ];
 }
 

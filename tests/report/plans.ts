@@ -2,14 +2,16 @@
 import type { Plan, Step } from "../../src/plan/index.ts";
 import { samplePlan } from "../plan/sample.ts";
 
-const far: Step = { id: "far on", do: "hook up", crane: "far-1", carries: [] };
+const trains = ["rear left", "rear right", "front left", "front right"];
+const all = ["far crane", ...trains];
+const far: Step = { id: "far on", do: "hook up", crane: "far-1", carries: trains };
 
 /** Steps of the small operation, by what a test wants to see. */
 export const steps = {
-  tie: { id: "01", do: "lash", lashings: ["tie L", "tie R"], carries: [] },
-  roll: { id: "=roll", do: "roll", distance_m: 35, carries: [] },
+  tie: { id: "01", do: "lash", lashings: ["tie L", "tie R"], carries: trains },
+  roll: { id: "=roll", do: "roll", distance_m: 35, carries: trains },
   far,
-  untie: { id: "03", do: "unlash", lashings: ["tie L", "tie R"], carries: [] },
+  untie: { id: "03", do: "unlash", lashings: ["tie L", "tie R"], carries: trains },
   take: {
     id: "take",
     do: "take load",
@@ -17,7 +19,7 @@ export const steps = {
     until: { load_kN: 60 },
     loadCap_kN: 200,
     heightCap_mm: 600,
-    carries: [],
+    carries: all,
   },
   takeTooMuch: {
     id: "too much",
@@ -26,14 +28,14 @@ export const steps = {
     until: { load_kN: 100 },
     loadCap_kN: 40,
     heightCap_mm: 600,
-    carries: [],
+    carries: all,
   },
   jackDown: {
     id: "down",
     do: "jack down",
     transporter: "front",
     until: { height_mm: 40 },
-    carries: [],
+    carries: all,
   },
   /** Without a crane: the set then stands on a train that is free to pitch, and there is no equilibrium. */
   fall: { id: "fall", do: "drive out", transporter: "front", toward: "forward", distance_m: 20, carries: [] },
@@ -50,7 +52,7 @@ export function smallPlan(list: readonly unknown[]): Plan {
   delete plan.record;
   delete plan.site.below.states;
   delete plan.sets[0].unconfirmed;
-  plan.sets[0].attachments[0].y_m = 0.4;
+  plan.sets[0].attachments[0].y_m = -0.4;
   plan.sets[0].steps = structuredClone(list) as Step[];
   return plan;
 }
