@@ -13,6 +13,7 @@ import {
   type SetRun,
   type Situation,
   type StepRun,
+  type Support,
   type Watch,
 } from "./types.ts";
 
@@ -151,7 +152,7 @@ function runStep(
       at,
       say,
     );
-    findPeaks(ctx, grid, at, say);
+    findPeaks(ctx, grid, new Set([...words.keys(), ...marks]), at, say);
   }
   say(1, "end");
   const keep = new Set<number>(places);
@@ -175,6 +176,25 @@ function failedAt(run: StepRun, pose: Pose, samples: Sample[]) {
   return { samples, end: pose.situation, failed: why };
 }
 
+/**
+ * How far a contact is from opening or closing: its force while it carries, less than zero by gap times stiffness
+ * while it does not. Straight within an active set, so that a root search lands at once. NaN when it is not there.
+ */
+function contactMargin(pose: Pose, support: Support, lashings: string[]): number {
+  const { devices, contact } = pose.solution;
+  let line = -1;
+  for (let j = 0; j < devices.length; j++) {
+    const d = devices[j];
+    if (d.kind === "lashing") line++;
+    const same =
+      support.what === "lashing"
+        ? d.kind === "lashing" && lashings[line] === support.of
+        : d.name === support.force;
+    if (same) return d.stiffness * (d.datum - contact.v[j]);
+  }
+  return Number.NaN;
+}
+
 /** Contacts that open or close between neighbouring places: found where their force or gap passes zero. */
 function findContacts(
   ctx: SetContext,
@@ -186,27 +206,44 @@ function findContacts(
     bunk: "",
     bearing: "bearing ",
     hoist: "hook ",
-    lashing: "lashing ",
+    lashing: "",
+    cylinder: "wheel ",
   };
   ctx.supports.forEach((support, j) => {
-    if (!["bunk", "bearing", "hoist", "lashing", "cylinder"].includes(support.what)) return;
-    const on = (pose: Pose) => (pose.forces[j] > 0 ? 1 : -1);
+    if (!(support.what in names)) return;
+    const on = (pose: Pose) => pose.forces[j] > 0;
     for (let i = 1; i < places.length; i++) {
       const a = at(places[i - 1]);
       const b = at(places[i]);
       if (Number.isNaN(a.forces[j]) || Number.isNaN(b.forces[j]) || on(a) === on(b)) continue;
-      const sign = on(b);
-      const g = (p: number) => sign * on(at(p));
-      const p =
-        places[i] - places[i - 1] <= EXACT ? places[i] : crossing(g, places[i - 1], places[i], -1, 1, EXACT);
-      const what =
-        support.what === "cylinder" ? `wheel ${support.name}` : `${names[support.what]}${support.name}`;
-      say(p, sign > 0 ? `${what} begins to carry` : `${what} comes free`);
+      const sign = on(b) ? 1 : -1;
+      const g = (p: number) => {
+        const pose = at(p);
+        const m =
+          support.what === "cylinder" ? Number.NaN : contactMargin(pose, support, lashedIn(ctx, pose));
+        // The force decides the side; the margin only tells how far away the change is.
+        const size = Math.abs(Number.isNaN(m) ? 1 : m) || 1e-300;
+        return sign * (on(pose) ? size : -size);
+      };
+      const [p0, p1] = [places[i - 1], places[i]];
+      const p = p1 - p0 <= EXACT ? p1 : crossing(g, p0, p1, g(p0), g(p1), EXACT);
+      say(p, `${names[support.what]}${support.name} ${sign > 0 ? "begins to carry" : "comes free"}`);
       // The pose just before, so that a jump stands as a cliff and not as a slope.
-      const before = Math.max(places[i - 1], p - 2 * EXACT);
+      const before = Math.max(p0, p - 2 * EXACT);
       if (before < p) say(before, "");
     }
   });
+}
+
+/** Lashings that are on in a pose, in the order of its devices. */
+function lashedIn(ctx: SetContext, pose: Pose): string[] {
+  return ctx.plan.lashings
+    .filter(
+      (l) =>
+        pose.situation.lashed.includes(l.id) &&
+        (pose.state.trains ?? []).some((t) => t.name === l.transporter),
+    )
+    .map((l) => l.id);
 }
 
 /** Limits crossed between neighbouring solved places. */
@@ -238,18 +275,24 @@ function findCrossings(
 function findPeaks(
   ctx: SetContext,
   grid: number[],
+  kinks: Set<number>,
   at: (p: number) => Pose,
   say: (p: number, what: string) => void,
 ): void {
+  const corners = [...kinks].sort((a, b) => a - b);
   const least = STRAIGHT * ctx.model.mass * ctx.gravity;
   ctx.supports.forEach((support, j) => {
     if (!support.band) return;
     for (let i = 1; i < grid.length - 1; i++) {
       const [a, b, c] = [at(grid[i - 1]).forces[j], at(grid[i]).forces[j], at(grid[i + 1]).forces[j]];
       if (!(b > a && b > c) || b - Math.min(a, c) < least) continue;
-      const p = peak((x) => at(x).forces[j], grid[i - 1], grid[i + 1], 1e-6);
-      if (at(p).forces[j] >= b) say(p, `${support.name} peaks`);
-      else say(grid[i], `${support.name} peaks`);
+      // Where the path has a corner the peak is that corner; only a smooth one needs a search.
+      const corner = corners
+        .filter((x) => x > grid[i - 1] && x < grid[i + 1])
+        .reduce((best, x) => (at(x).forces[j] > at(best).forces[j] ? x : best), grid[i]);
+      const smooth = corner === grid[i] && !kinks.has(grid[i]);
+      const p = smooth ? peak((x) => at(x).forces[j], grid[i - 1], grid[i + 1], 1e-6) : corner;
+      say(at(p).forces[j] >= at(corner).forces[j] ? p : corner, `${support.name} peaks`);
     }
   });
 }

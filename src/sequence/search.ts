@@ -1,8 +1,10 @@
 // Searches on one variable: where a signed quantity crosses zero, and where a quantity peaks.
 
 /**
- * Zero of g between a and b, where g(a) and g(b) differ in sign: regula falsi with the Illinois weighting, kept
- * honest by bisection. Returns the side on which g has the sign of g(b), within `tolerance` of the crossing.
+ * Zero of g between a and b, where g(a) and g(b) differ in sign: regula falsi with the Illinois weighting. Where the
+ * guess falls on an end of the bracket it is pushed off by a stride that doubles, so that a nearly straight g is
+ * closed in from both sides at once; every fifth guess halves the bracket, so that nothing stalls it.
+ * Returns the side on which g has the sign of g(b), within `tolerance` of the crossing. NaN counts as the side of b.
  */
 export function crossing(
   g: (x: number) => number,
@@ -13,12 +15,15 @@ export function crossing(
   tolerance: number,
 ): number {
   let side = 0;
-  for (let i = 0; i < 200 && Math.abs(b - a) > tolerance; i++) {
-    let x = Number.isFinite(ga) && Number.isFinite(gb) ? (a * gb - b * ga) / (gb - ga) : (a + b) / 2;
-    const room = 0.25 * tolerance * Math.sign(b - a);
-    if (!((x - a) * (b - x) > 0) || i % 4 === 3) x = (a + b) / 2;
-    else if (Math.abs(x - a) < tolerance / 2) x = a + room;
-    else if (Math.abs(b - x) < tolerance / 2) x = b - room;
+  let stride = tolerance / 2;
+  const forward = Math.sign(b - a);
+  for (let i = 1; i < 300 && Math.abs(b - a) > tolerance; i++) {
+    const guess = (a * gb - b * ga) / (gb - ga);
+    let x = i % 5 === 0 || !Number.isFinite(guess) ? (a + b) / 2 : guess;
+    const room = Math.min(stride, Math.abs(b - a) / 2) * forward;
+    if ((x - a) * forward < room * forward) x = a + room;
+    else if ((b - x) * forward < room * forward) x = b - room;
+    if (i % 5 !== 0 && x !== guess) stride *= 2;
     const gx = g(x);
     if (Number.isNaN(gx) || gx > 0 === gb > 0) {
       b = x;

@@ -285,7 +285,8 @@ function lowerTo(ctx: SetContext, s: Situation, crane: string, load: number, pro
   const g = (h: number) => {
     const pose = probe(raised(s, crane, -h));
     if (pose.solution.status !== "solved") return Number.NaN;
-    return load - hookForce(ctx, pose, crane) + (load === 0 ? 1e-9 * ctx.model.mass : 0);
+    // Down to nothing means down to slack, which the line's own gap tells; the force alone is flat from there on.
+    return load === 0 ? slackOf(pose, crane) : load - hookForce(ctx, pose, crane);
   };
   let a = 0;
   let ga = g(0);
