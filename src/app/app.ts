@@ -62,6 +62,7 @@ export function csvName(plan: Plan): string {
   return `${words
     .join("-")
     .replace(/[^\p{L}\p{N}._-]+/gu, "-")
+    .replace(/-{2,}/g, "-")
     .replace(/^[-.]+|-+$/g, "")}.csv`;
 }
 

@@ -7,9 +7,9 @@ export type Width = "travel" | "steps" | "time";
 
 /** The ways of choosing the width, with their words. */
 export const widths: Readonly<Record<Width, string>> = {
-  steps: "equal steps",
-  travel: "roll distance",
-  time: "minutes",
+  steps: "equal widths",
+  travel: "width by travel",
+  time: "width by minutes",
 };
 
 /** A place in the operation of one set: step index and progress 0..1. */

@@ -1,6 +1,7 @@
 // What tests may ask of the page: one object on the window, filled in by the parts that know the answers.
 import type { App } from "./app.ts";
 import type { Place } from "./axis.ts";
+import type { Finding } from "./types.ts";
 
 /** The part that the app answers. The scene adds its own to the same object. */
 export interface Handle {
@@ -16,7 +17,7 @@ export interface Handle {
   result(): {
     planHash: string;
     sets: { id: string; weight: number; steps: string[]; poses: number }[];
-    findings: { id: string; level: string; check: string; subject: string }[];
+    findings: Pick<Finding, "id" | "level" | "check" | "subject" | "worst">[];
   } | null;
 }
 
@@ -44,7 +45,9 @@ export function exposeHandle(app: App): void {
           steps: set.steps.map((one) => one.step.id),
           poses: set.count,
         })),
-        findings: result.findings.map(({ id, level, check, subject }) => ({ id, level, check, subject })),
+        findings: result.findings.map(({ id, level, check, subject, worst }) => {
+          return { id, level, check, subject, worst };
+        }),
       };
     },
   };

@@ -110,14 +110,19 @@ function Steps({ set, axis, frame, top }: { set: SetResult; axis: Axis; frame: F
         const from = frame.left + axis.edges[index] * frame.width;
         const room = (axis.edges[index + 1] - axis.edges[index]) * frame.width;
         const number = String(index + 1);
-        const name = cut(stepName(step), room - textWidth(number) - 8);
+        const title = stepName(step);
+        const name = cut(title, room - textWidth(number) - 8) === title ? title : "";
+        const word = name === "" ? cut(step.do, (room - 4) * 1.12) : "";
         return (
           <g key={step.id} transform={`translate(${from} ${top})`}>
-            <title>{`${number} ${stepName(step)}`}</title>
-            <line className="edge" x1="0" x2="0" y1="-4" y2="14" />
+            <title>{`${number} ${title}`}</title>
+            <line className="edge" x1="0" x2="0" y1="-4" y2="26" />
             <text x="4" y="11">
               <tspan className="strong">{room > textWidth(number) + 2 ? number : ""}</tspan>
               {name === "" ? "" : ` ${name}`}
+            </text>
+            <text className="small" x="4" y="24">
+              {word}
             </text>
           </g>
         );
@@ -264,6 +269,15 @@ export const Bands = memo(function Bands({ set, axis, findings, units, width, he
           </g>
         );
       })}
+      <text className="small" x={frame.left - 8} y={bottom + 15} textAnchor="end">
+        findings
+      </text>
+      <text className="small" x={frame.left - 8} y={height - lanes.steps + 15} textAnchor="end">
+        step
+      </text>
+      <text className="small" x="4" y={height - 4}>
+        use (dashes: 100 %)
+      </text>
       <Marks set={set} axis={axis} findings={findings} frame={frame} y={bottom + 11} />
       <Steps set={set} axis={axis} frame={frame} top={height - lanes.steps + 4} />
     </svg>

@@ -10,8 +10,10 @@ export const Strips = memo(function Strips(props: {
   axis: Axis;
   findings: readonly Finding[];
   width: number;
+  /** Width of the picture above, on whose axis the strips stand. */
+  inner: number;
 }) {
-  const { set, axis, findings, width } = props;
+  const { set, axis, findings, width, inner } = props;
   const strips = useMemo(
     () =>
       stripsOf(set)
@@ -23,7 +25,6 @@ export const Strips = memo(function Strips(props: {
     () => Float64Array.from(set.progress, (progress, i) => toX(axis, { step: set.step[i], progress })),
     [set, axis],
   );
-  const inner = Math.max(10, width - gutter.left - gutter.right);
   const right = gutter.left + inner;
   if (strips.length === 0) return <p className="quiet">No limit with a use is in force for this set.</p>;
   return (

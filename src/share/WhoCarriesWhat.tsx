@@ -165,7 +165,7 @@ export function WhoCarriesWhat(props: Props) {
       >
         {stripWidth > 0 && (
           <>
-            <Strips set={set} axis={axis} findings={findings} width={stripWidth} />
+            <Strips set={set} axis={axis} findings={findings} width={stripWidth} inner={inner} />
             <svg className="cursor" width={stripWidth} height="100%" aria-hidden="true">
               <line x1={cursorX} x2={cursorX} y1="0" y2="100%" />
             </svg>

@@ -4,7 +4,7 @@
 export const gutter = { left: 112, right: 64 };
 
 /** Heights of what stands around the bands. */
-export const lanes = { above: 10, marks: 20, steps: 20 };
+export const lanes = { above: 10, marks: 20, steps: 32 };
 
 /** Height of one strip. */
 export const stripHeight = 22;

@@ -166,11 +166,14 @@ export function bandPaths(stack: Stack, frame: Frame): string[] {
   );
 }
 
+/** Less than this part of the weight is no hole: lashings pull a little, and slopes turn a little sideways. */
+const noHole = 0.002;
+
 /** The hole: what is missing between the sum of the shares and the weight; '' when nothing is. */
 export function holePath(stack: Stack, frame: Frame): string {
   const weight = new Float64Array(stack.sum.length).fill(stack.weight);
   const low = stack.sum.map((sum) => Math.min(sum, stack.weight));
-  return outline(stack, low, weight, frame, stack.weight * unseen);
+  return outline(stack, low, weight, frame, stack.weight * noHole);
 }
 
 /** Where a label fits into a band: middle of a box that lies wholly inside it, px. */

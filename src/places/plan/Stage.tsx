@@ -17,10 +17,9 @@ const factors = { "1": "true shape", "10": "shape × 10", "25": "shape × 25", "
 
 /** What stands in the place of the scene while there is none. */
 function Waiting() {
-  const { solving, noPose } = useIt((state) => state);
+  const solving = useIt((state) => state.solving);
   if (solving.is === "failed")
     return <p className="waiting">{`The plan could not be solved: ${solving.words}`}</p>;
-  if (noPose !== "") return <p className="waiting">{noPose}</p>;
   return (
     <p className="waiting" role="status">
       {solving.is === "running" ? "Solving the plan…" : "Drawing…"}
@@ -31,7 +30,7 @@ function Waiting() {
 /** The scene at the cursor, and the buttons that choose how it is seen. */
 export function Stage() {
   const app = useApp();
-  const { document, pose, context, selected } = useIt((state) => state);
+  const { document, pose, noPose, context, selected } = useIt((state) => state);
   const view = useIt((state) => state.view);
   const factor = (Object.keys(factors) as (keyof typeof factors)[]).find(
     (one) => Number(one) === view.exaggeration,
@@ -58,7 +57,8 @@ export function Stage() {
           choose={(value) => app.setView({ exaggeration: Number(value) })}
         />
       </fieldset>
-      {document !== null && context !== null && pose !== null ? (
+      {noPose !== "" && <p className="no-pose over-scene">{noPose}</p>}
+      {document !== null && context !== null ? (
         <Suspense fallback={<Waiting />}>
           <Scene
             plan={document.plan}
@@ -68,8 +68,8 @@ export function Stage() {
             view={view.scene}
             exaggeration={view.exaggeration}
             units={view.units}
-            selected={selected}
-            onSelect={app.select}
+            selected={selected === "" ? null : selected}
+            onSelect={(name) => app.select(name ?? "")}
             theme={view.theme}
           />
         </Suspense>

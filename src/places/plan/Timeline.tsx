@@ -4,7 +4,7 @@ import { Choice } from "../../controls/index.ts";
 import { cursorKey } from "../../share/index.ts";
 import { useApp, useIt } from "../appContext.ts";
 
-const speeds = { "0.5": "½ speed", "1": "1 × speed", "2": "2 × speed", "4": "4 × speed" } as const;
+const speeds = { "0.5": "speed ½", "1": "speed 1", "2": "speed 2", "4": "speed 4" } as const;
 
 const icons = {
   "step back": "M3 2V14M14 2L6 8L14 14Z",
@@ -89,8 +89,9 @@ export function Timeline({ axis }: { axis: Axis }) {
           <p>
             <span className="step-number">{`${cursor.step + 1}`}</span>
             <span className="quiet">{` of ${set.steps.length}`}</span>
-            <strong>{stepWords(document.plan, run.step, units)}</strong>
+            <strong>{run.step.title ?? stepWords(document.plan, run.step, units)}</strong>
           </p>
+          {run.step.title !== undefined && <p>{stepWords(document.plan, run.step, units)}</p>}
           <People step={run.step} />
         </div>
         <div className="choices">
@@ -103,7 +104,8 @@ export function Timeline({ axis }: { axis: Axis }) {
             choose={(value) => app.setView({ speed: Number(value) })}
           />
           <Choice<Width>
-            label="Width by"
+            label="Width of the steps"
+            quiet
             value={width}
             words={widths}
             choose={(value) => app.setView({ width: value })}
