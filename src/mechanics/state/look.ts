@@ -15,6 +15,8 @@ export interface Look {
   each<T>(list: string): Part<T>[];
   /** Sound entries of an object of names. */
   entries<T>(path: StatePath): [string, T, StatePath][];
+  /** Names in an object of names, faulty entries included; null when the object itself is faulty. */
+  keys(path: StatePath): string[] | null;
   /** Names in a list, those of faulty members too; null when some cannot be told. */
   names(list: string): string[] | null;
   say(path: StatePath, found: string, allowed: string, mend: string): void;
@@ -43,10 +45,15 @@ export function lookAt(data: unknown, faulty: readonly StatePath[], errors: Stat
         .map(([name, value]): [string, T, StatePath] => [name, value as T, [...path, name]])
         .filter(([, , at]) => sound(at));
     },
+    keys: (path) => {
+      const object = valueAt(data, path);
+      if (object === undefined) return [];
+      return typeof object !== "object" || object === null || inside(path) ? null : Object.keys(object);
+    },
     names: (list) => {
       const members = valueAt(data, [list]);
       if (members === undefined) return [];
-      if (!Array.isArray(members)) return null;
+      if (!Array.isArray(members) || inside([list])) return null;
       const all = members.map((item) => valueAt(item, ["name"]));
       const texts = all.filter((name) => typeof name === "string");
       return texts.length === all.length ? texts : null;
