@@ -208,8 +208,8 @@ test("W6 hung set: lean -y/(pin above CG) on slings to a point, -y/(e + d) on a 
   prints(spreader.lean * 1e3, -25, 3);
   // From two hooks the same, since sum(T e) = W e.
   close(solved(hung("spreader", 0.5, 1.5, [4, 16])).lean, -0.05 / 2);
-  // Picks below the CG: e + d = 0.1 m still stands, e + d = -0.1 m falls over sideways.
-  close(solved(hung("spreader", 0.5, -0.4, [4, 16])).lean, -0.05 / 0.1);
+  // Picks below the CG: e + d = 0.25 m still stands, e + d = -0.1 m falls over sideways.
+  close(solved(hung("spreader", 0.5, -0.25, [4, 16])).lean, -0.05 / 0.25);
   const falling = solveState(hung("spreader", 0.5, -0.6, [4, 16]));
   expect(falling.status).toBe("mechanism");
   expect(falling.motion).toMatch(/leans/);
