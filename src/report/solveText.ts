@@ -110,7 +110,7 @@ export function whereOf(result: Result, setId: string, at: When | null): string 
   if (set === undefined) return oneLine(setId);
   if (at === null) return `set ${oneLine(setId)}`;
   const id = set.steps[at.step]?.step.id ?? "";
-  return `set ${oneLine(setId)} step ${at.step + 1} (${oneLine(id)}) at ${at.progress.toFixed(4)}`;
+  return `set ${oneLine(setId)} step ${at.step + 1} (${oneLine(id)}) at ${Number(at.progress.toFixed(9))}`;
 }
 
 const percent = (use: number): string => `${(100 * use).toFixed(0)} %`;

@@ -1,7 +1,9 @@
 // A pose of a plan written as a state and read back is solved to the same reactions, bit for bit.
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { solvePlan } from "../../src/checks/index.ts";
 import { readState, solveState } from "../../src/mechanics/index.ts";
+import { readPlan, sentence } from "../../src/plan/index.ts";
 import { contextsOf } from "../../src/report/index.ts";
 import { poseAt } from "../../src/sequence/index.ts";
 import { goodSteps, smallPlan } from "../report/plans.ts";
@@ -16,24 +18,31 @@ function randoms(seed: number): () => number {
 }
 
 const seed = 20240611;
+const demo = readPlan(readFileSync(new URL("../../scenarios/demo.json", import.meta.url), "utf8"));
+if (!demo.ok) throw new Error(demo.errors.map(sentence).join("\n"));
 
 describe("state of a pose, written and read back", () => {
-  test(`gives the plan's reactions bit for bit at 50 random poses (seed ${seed})`, () => {
-    const plan = smallPlan(goodSteps());
+  test.each([
+    ["the demo", demo.plan],
+    ["a set on a graded path", smallPlan(goodSteps())],
+  ])(`gives the reactions of %s bit for bit at 50 random poses (seed ${seed})`, (_, plan) => {
     const result = solvePlan(plan);
-    const ctx = contextsOf(result, plan).get("S1");
-    if (ctx === undefined) throw new Error("no context");
+    const contexts = contextsOf(result, plan);
     const random = randoms(seed);
-    const [set] = result.sets;
     let compared = 0;
+    let solved = 0;
     for (let i = 0; i < 50; i++) {
+      const set = result.sets[Math.floor(random() * result.sets.length)];
+      const ctx = contexts.get(set.setId);
+      if (ctx === undefined) throw new Error(`no context of ${set.setId}`);
       const step = set.steps[Math.floor(random() * set.steps.length)];
       const progress = random();
       const pose = poseAt(ctx, step, progress);
       const read = readState(JSON.stringify(pose.state, null, 2));
       if (!read.ok) throw new Error(JSON.stringify(read.errors));
       const { forces, status } = solveState(read.state);
-      expect(status).toBe("solved");
+      expect(status).toBe(pose.solution.status);
+      if (status === "solved") solved++;
       for (const support of ctx.supports) {
         const force = pose.forces[ctx.supportIndex.get(support.force) as number];
         if (Number.isNaN(force)) continue;
@@ -45,6 +54,8 @@ describe("state of a pose, written and read back", () => {
         compared++;
       }
     }
-    expect(compared).toBeGreaterThan(50 * 20);
+    // A pose in which a contact just opens or closes on a slope may not settle; such poses are rare.
+    expect(solved).toBeGreaterThanOrEqual(47);
+    expect(compared).toBeGreaterThan(solved * 2);
   });
 });

@@ -34,7 +34,7 @@ export const steps = {
     id: "down",
     do: "jack down",
     transporter: "front",
-    until: { height_mm: 40 },
+    until: { height_mm: 8 },
     carries: all,
   },
   /** Without a crane: the set then stands on a train that is free to pitch, and there is no equilibrium. */
