@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Page } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
+import type { World } from "../../src/sequence/index.ts";
 
 const top = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -52,13 +53,9 @@ export interface Handle {
     sets: { weight: number; steps: string[]; poses: number }[];
     findings: { id: string; level: string; worst: { step: number; progress: number } | null }[];
   } | null;
-  positions(): {
-    nose: Point;
-    tail: Point;
-    hooks: Record<string, Point | null>;
-    wheels: Record<string, Point>;
-  };
-  project(point: Point): { x: number; y: number };
+  positions(): World | null;
+  project(point: Point): [number, number];
+  setGlOff(off: boolean): void;
 }
 
 /** Calls one of the page's answers. */

@@ -6,8 +6,6 @@ import type { ResultJson } from "../../src/report/index.ts";
 import { ask, type Point, projectFile, solvedByCommandLine, untilReady } from "./handle.ts";
 import { faultsOf } from "./page.ts";
 
-test.describe.configure({ mode: "serial" });
-
 let page: Page;
 let faults: string[] = [];
 let json: ResultJson;
@@ -66,7 +64,7 @@ test("opens the demonstration plan at once, with its title, the mark of invented
   expect(plan.invented).toBe(true);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(plan.header.title);
   await expect(page.getByText("Invented data", { exact: true })).toBeVisible();
-  await expect(page.getByText(/planning aid only/i)).toBeVisible();
+  await expect(page.getByText(/planning aid only: not a substitute for a licensed engineer/i)).toBeVisible();
   expect((await ask(page, "result"))?.planHash).toBe(json.planHash);
   expect(await page.evaluate(() => document.documentElement.scrollHeight <= window.innerHeight)).toBe(true);
 });
@@ -111,9 +109,9 @@ test("keys move the cursor by event, by step and to both ends", async () => {
   await page.keyboard.press("PageUp");
   expect((await place()).progress).toBe(0);
 
-  // By event from the start of the first step that has one: to the very place that the command line found.
+  // By event from the start of the first step that has one well inside it: to the very place that the command line found.
   const event = json.sets[0].poses.find(
-    ({ event: words, progress }) => !/^(start|end)?$/.test(words) && progress > 0 && progress < 1,
+    ({ event: words, progress }) => !/^(start|end)?$/.test(words) && progress > 0.01 && progress < 0.99,
   );
   if (event === undefined) throw new Error("the plan has no event within a step");
   await ask(page, "setCursor", event.number - 1, 0);
@@ -173,7 +171,8 @@ test("forces at ten poses are those of the command line", async () => {
   }
 });
 
-const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+const apart = (a: Point | undefined, b: Point): number =>
+  a === undefined ? Number.NaN : Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 test("what the scene draws stands where the command line says, within 1 mm, and inside the picture", async () => {
   const canvas = await page.locator(".stage canvas").boundingBox();
@@ -182,24 +181,24 @@ test("what the scene draws stands where the command line says, within 1 mm, and 
     await ask(page, "setCursor", number - 1, progress);
     const where = `step ${number}, progress ${progress}`;
     await expect
-      .poll(async () => apart((await ask(page, "positions")).nose, world.nose), { message: where })
+      .poll(async () => apart((await ask(page, "positions"))?.nose, world.nose), { message: where })
       .toBeLessThan(1e-3);
     const drawn = await ask(page, "positions");
-    expect(apart(drawn.tail, world.tail), where).toBeLessThan(1e-3);
+    expect(apart(drawn?.tail, world.tail), where).toBeLessThan(1e-3);
     for (const [id, hook] of Object.entries(world.hooks)) {
-      const found = drawn.hooks[id] ?? null;
+      const found = drawn?.cranes[id]?.hook ?? null;
       if (hook === null || found === null) expect(found, `hook of ${id}, ${where}`).toEqual(hook);
       else expect(apart(found, hook), `hook of ${id}, ${where}`).toBeLessThan(1e-3);
     }
-    expect(Object.keys(drawn.wheels).sort()).toEqual(Object.keys(world.wheels).sort());
+    expect(Object.keys(drawn?.wheels ?? {}).sort()).toEqual(Object.keys(world.wheels).sort());
     for (const [id, wheel] of Object.entries(world.wheels))
-      expect(apart(drawn.wheels[id], wheel), `wheel ${id}, ${where}`).toBeLessThan(1e-3);
+      expect(apart(drawn?.wheels[id], wheel), `wheel ${id}, ${where}`).toBeLessThan(1e-3);
     for (const point of [world.nose, world.tail]) {
-      const { x, y } = await ask(page, "project", point);
-      expect(x, where).toBeGreaterThanOrEqual(0);
-      expect(x, where).toBeLessThanOrEqual(canvas.width);
-      expect(y, where).toBeGreaterThanOrEqual(0);
-      expect(y, where).toBeLessThanOrEqual(canvas.height);
+      const [x, y] = await ask(page, "project", point);
+      expect(x, where).toBeGreaterThanOrEqual(canvas.x);
+      expect(x, where).toBeLessThanOrEqual(canvas.x + canvas.width);
+      expect(y, where).toBeGreaterThanOrEqual(canvas.y);
+      expect(y, where).toBeLessThanOrEqual(canvas.y + canvas.height);
     }
   }
 });
@@ -329,6 +328,32 @@ test("a good file that is dropped is opened and solved", async () => {
   await expect(page.getByRole("heading", { level: 1 })).not.toHaveText("Dropped plan");
   await untilReady(page);
   expect((await ask(page, "result"))?.planHash).toBe(json.planHash);
+});
+
+test("scrubbing blocks the page for no longer than 50 ms at a time, drawing itself left out", async () => {
+  await ask(page, "setGlOff", true);
+  const longest = await page.evaluate(async () => {
+    const handle = (window as unknown as { __handspan: { setCursor(step: number, progress: number): void } })
+      .__handspan;
+    const spent: number[] = [];
+    for (let i = 0; i <= 200; i++) {
+      const start = performance.now();
+      handle.setCursor(Math.floor(i / 10), (i % 10) / 10);
+      // A message comes after the work that the change has queued, and before the next frame.
+      await new Promise<void>((resolve) => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = () => resolve();
+        channel.port2.postMessage(null);
+      });
+      spent.push(performance.now() - start);
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+    }
+    return spent.sort((a, b) => b - a).slice(0, 5);
+  });
+  await ask(page, "setGlOff", false);
+  console.log(`  longest of 200 moves of the cursor: ${longest.map((ms) => ms.toFixed(1)).join(", ")} ms`);
+  // The machine that tests may be busy otherwise: the fifth longest of 200 is held to the bound.
+  expect(longest[4]).toBeLessThan(50);
 });
 
 test("nothing stands in the way of people with other eyes and hands, in both themes", async () => {

@@ -38,10 +38,10 @@ function People({ step }: { step: Step }) {
     ["moves", step.who],
     ["voice", step.voice],
     ["channel", step.channel],
-    ["see", see === undefined ? undefined : `${see.what} ${seeBand(see)}`.trim()],
+    ["to see", see === undefined ? undefined : `${see.what} ${seeBand(see)}`.trim()],
   ];
   return (
-    <span className="people">
+    <p className="people">
       {parts.map(
         ([word, value]) =>
           value !== undefined &&
@@ -51,7 +51,7 @@ function People({ step }: { step: Step }) {
             </span>
           ),
       )}
-    </span>
+    </p>
   );
 }
 
@@ -92,7 +92,6 @@ export function Timeline({ axis }: { axis: Axis }) {
             <strong>{run.step.title ?? stepWords(document.plan, run.step, units)}</strong>
           </p>
           {run.step.title !== undefined && <p>{stepWords(document.plan, run.step, units)}</p>}
-          <People step={run.step} />
         </div>
         <div className="choices">
           <span className="progress">{`${Math.round(cursor.progress * 100)} %`}</span>
@@ -112,6 +111,7 @@ export function Timeline({ axis }: { axis: Axis }) {
           />
         </div>
       </div>
+      <People step={run.step} />
       <input
         className="scrub"
         type="range"

@@ -66,6 +66,7 @@ export function TopBar({ open }: { open: (file: File) => void }) {
         </span>
       )}
       {document?.plan.invented === true && <strong className="invented">Invented data</strong>}
+      <span className="quiet">Planning aid only</span>
       <span className="gap" />
       <SetChoice />
       <FileButton words="Open file" accept=".json,application/json" open={open} />
