@@ -1,10 +1,11 @@
 // Searches on one variable: where a signed quantity crosses zero, and where a quantity peaks.
 
 /**
- * Zero of g between a and b, where g(a) and g(b) differ in sign: regula falsi with the Illinois weighting. Where the
+ * Where g leaves the sign of g(a) between a and b: regula falsi with the Illinois weighting. Where the
  * guess falls on an end of the bracket it is pushed off by a stride that doubles, so that a nearly straight g is
  * closed in from both sides at once; every fifth guess halves the bracket, so that nothing stalls it.
- * Returns the side on which g has the sign of g(b), within `tolerance` of the crossing. NaN counts as the side of b.
+ * Returns the side on which g no longer has the sign of g(a), within `tolerance` of the change. Zero and NaN count as
+ * that side, also at b itself; from g(a) = 0 it is the side on which g has the sign of g(b).
  */
 export function crossing(
   g: (x: number) => number,
@@ -17,6 +18,8 @@ export function crossing(
   let side = 0;
   let stride = tolerance / 2;
   const forward = Math.sign(b - a);
+  const from = Math.sign(ga);
+  const left = (gx: number) => Number.isNaN(gx) || (from === 0 ? gx * gb > 0 : Math.sign(gx) !== from);
   for (let i = 1; i < 300 && Math.abs(b - a) > tolerance; i++) {
     const guess = (a * gb - b * ga) / (gb - ga);
     let x = i % 5 === 0 || !Number.isFinite(guess) ? (a + b) / 2 : guess;
@@ -25,7 +28,7 @@ export function crossing(
     else if ((b - x) * forward < room * forward) x = b - room;
     if (i % 5 !== 0 && x !== guess) stride *= 2;
     const gx = g(x);
-    if (Number.isNaN(gx) || gx > 0 === gb > 0) {
+    if (left(gx)) {
       b = x;
       gb = gx;
       if (side === 1) ga /= 2;
