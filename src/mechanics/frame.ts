@@ -16,6 +16,12 @@ export interface Stiffnesses {
   GA: number;
 }
 
+/** Bending stiffness of the vertical plane and shear stiffness (Infinity leaves shear out). */
+export interface BendingStiffness {
+  EI: number;
+  GA: number;
+}
+
 /** Phi = 12 E I / (G A_s L^2); 0 when shear is left out. */
 export function shearRatio(s: Stiffnesses, length: number): number {
   return Number.isFinite(s.GA) && s.GA > 0 ? (12 * s.EIy) / (s.GA * length * length) : 0;
@@ -65,4 +71,30 @@ export function displacementRow(xi: number, length: number, phi: number): [numbe
     c * (-2 * x3 + 3 * x2 + phi * xi),
     -c * length * (x3 - (1 - phi / 2) * x2 - (phi / 2) * xi),
   ];
+}
+
+/**
+ * Displacement at `a` under a unit force at `b` (both from the element's start, along the force) while both ends are
+ * held: what the nodes alone do not know of a load between them. Derivation: the Timoshenko beam's particular solution
+ * w = (x - b)^3 / 6 EI - (x - b) / GA beyond b, less what the shape functions make of its end values.
+ */
+export function innerFlexibility(
+  s: BendingStiffness,
+  length: number,
+  phi: number,
+  a: number,
+  b: number,
+): number {
+  const rest = length - b;
+  const end = rest ** 3 / (6 * s.EI) - rest / s.GA;
+  const turn = -(rest * rest) / (2 * s.EI);
+  const past = Math.max(0, a - b);
+  const row = displacementRow(a / length, length, phi);
+  return past ** 3 / (6 * s.EI) - past / s.GA - row[2] * end - row[3] * turn;
+}
+
+/** The same under a unit force per metre all along the element. */
+export function innerSag(s: BendingStiffness, length: number, a: number): number {
+  const b = length - a;
+  return (a * a * b * b) / (24 * s.EI) + (a * b) / (2 * s.GA);
 }

@@ -145,7 +145,17 @@ export function meshOf(data: SetData, refine: number): Mesh {
           data.shear === false || section.webArea === 0 ? Number.POSITIVE_INFINITY : data.G * section.webArea,
       };
       elements.push({ nodes: [node1, node2], k: verticalStiffness(stiff, length), across: false });
-      list.push({ from, length, node1, node2, phi: shearRatio(stiff, length) });
+      list.push({
+        from,
+        length,
+        node1,
+        node2,
+        phi: shearRatio(stiff, length),
+        EI: stiff.EIy,
+        GA: stiff.GA,
+        massPerMetre: 0,
+        masses: [],
+      });
     }
     return list;
   }

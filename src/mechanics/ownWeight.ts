@@ -26,6 +26,7 @@ export function addOwnWeight(model: SetModel): void {
     const arm = height - model.axisHeight;
     const w1 = 3 * e.node1;
     const w2 = 3 * e.node2;
+    e.masses.push([xi * e.length, m]);
     loads[0][w1] -= m * row[0];
     loads[0][w1 + 2] -= m * row[1];
     loads[0][w2] -= m * row[2];
@@ -70,6 +71,7 @@ export function addOwnWeight(model: SetModel): void {
       }
       const q = g.pieces[k].massPerMetre;
       const arm = sections[k].section.centroid - model.axisHeight;
+      e.massPerMetre = q;
       const half = (q * e.length) / 2;
       const end = (q * e.length * e.length) / 12;
       const w1 = 3 * e.node1;

@@ -2,7 +2,7 @@
 // two of them. A row is made when first asked for; supports need no node.
 
 import { bandedSolve } from "../numeric/index.ts";
-import { displacementRow } from "./frame.ts";
+import { displacementRow, innerFlexibility, innerSag } from "./frame.ts";
 import type { Element, SetModel, SetRow } from "./setModel.ts";
 
 /** Element of a girder that holds station x, and x inside it; throws a RangeError off the girder. */
@@ -40,10 +40,24 @@ export function rowAt(model: SetModel, girder: number, station: number, kind: Ro
   const turn = kind === "x" ? 1 : 2;
   const row =
     kind === "w"
-      ? makeRow(model, [w1, w1 + 2, w2, w2 + 2], displacementRow(xi, e.length, e.phi))
+      ? displacementAt(model, e, xi * e.length)
       : makeRow(model, [w1 + turn, w2 + turn], [1 - xi, xi]);
   if (rows.size >= MOST_ROWS) rows.clear();
   rows.set(station, row);
+  return row;
+}
+
+/** The displacement of a point inside an element: what its ends do, and what loads between them add. */
+function displacementAt(model: SetModel, e: Element, inside: number): SetRow {
+  const w1 = 3 * e.node1;
+  const w2 = 3 * e.node2;
+  const { length, phi } = e;
+  const row = makeRow(model, [w1, w1 + 2, w2, w2 + 2], displacementRow(inside / length, length, phi));
+  row.element = e;
+  row.inside = inside;
+  let own = e.massPerMetre * innerSag(e, length, inside);
+  for (const [at, mass] of e.masses) own += mass * innerFlexibility(e, length, phi, inside, at);
+  row.sag[0] -= own;
   return row;
 }
 
@@ -53,6 +67,8 @@ export function makeRow(model: SetModel, dofs: number[], coefficients: number[])
   const row: SetRow = {
     dofs,
     coefficients,
+    element: null,
+    inside: 0,
     modes: new Float64Array(modes.length),
     sag: new Float64Array(sagFields.length),
   };
@@ -113,6 +129,8 @@ export function flexibility(model: SetModel, a: SetRow, b: SetRow): number {
     }
     s += ca[i] * t;
   }
+  const e = a.element;
+  if (e !== null && e === b.element) s += innerFlexibility(e, e.length, e.phi, a.inside, b.inside);
   return s;
 }
 

@@ -14,6 +14,11 @@ export interface Element {
   node1: number;
   node2: number;
   phi: number;
+  EI: number;
+  GA: number;
+  /** Own mass spread along it, and masses inside it as [distance from its start, mass]. */
+  massPerMetre: number;
+  masses: [number, number][];
 }
 
 /** One girder as a row of elements along x. */
@@ -45,6 +50,9 @@ export interface MassPoint {
 export interface SetRow {
   dofs: readonly number[];
   coefficients: readonly number[];
+  /** For a displacement: the element it lies in and the distance from its start. */
+  element: Element | null;
+  inside: number;
   /** Value in each motion without stiffness. */
   modes: Float64Array;
   /** Displacement of the free set under unit gravity along -z, +y, +x (m per m/s2). */
