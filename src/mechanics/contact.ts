@@ -98,6 +98,19 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
 const GROUND = 0.01;
 /** Iterations beyond one for every contact: stiff contacts may change one at a time. */
 const LIMIT = 80;
+/** Contacts that just touch would open and close by rounding alone: gap, m, and force as a share of the loads. */
+const TOUCH = 1e-12;
+const FAINT = 1e-12;
+
+/** A motion stiffened by less than this, N/m, may be a passing mechanism. */
+const LOOSE = 1e3 * GROUND;
+
+/** Least pivot of the motions in the last factor: the stiffness of the softest, as far as it was not yet used up. */
+function leastPivot(ws: ContactWorkspace, n: number, N: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let q = n - N; q < n; q++) least = Math.min(least, -ws.matrix[q * n + q]);
+  return least;
+}
 
 /** Solves for the current active set into ws.Fp, ws.vp, ws.ap; returns the matrix size, or -1 when singular. */
 function solveActive(p: Condensed, ws: ContactWorkspace): number {
@@ -225,6 +238,42 @@ function slopeAt(p: Condensed, ws: ContactWorkspace, t: number): number {
   return slope;
 }
 
+/** Whether a contact presses at displacement v; one that is closed stays so down to a pull of `faint`. */
+function presses(p: Condensed, j: number, v: number, closed: boolean, faint: number): boolean {
+  return closed ? (p.d[j] - v) * p.k[j] >= -faint : p.d[j] - v > TOUCH;
+}
+
+/** Whether exactly the active contacts press in the trial point. */
+function agrees(p: Condensed, ws: ContactWorkspace, faint: number): boolean {
+  for (let j = 0; j < p.m; j++) {
+    const closed = ws.active[j] === 1;
+    if (p.oneSided[j] === 1 && presses(p, j, ws.vp[j], closed, faint) !== closed) return false;
+  }
+  return true;
+}
+
+/**
+ * Contacts of a settled pose that touch without force are opened where that changes nothing, so that the set does not
+ * hang on which way it was come by. Returns the matrix size.
+ */
+function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: number): number {
+  const idle: number[] = [];
+  for (let j = 0; j < p.m; j++)
+    if (p.oneSided[j] === 1 && ws.active[j] === 1 && ws.Fp[j] <= faint) idle.push(j);
+  if (idle.length === 0) return size;
+  for (const j of idle) ws.active[j] = 0;
+  let n = solveActive(p, ws);
+  if (n > 0) {
+    refine(p, ws, n);
+    if (agrees(p, ws, faint)) return n;
+  }
+  for (const j of idle) ws.active[j] = 1;
+  n = solveActive(p, ws);
+  refine(p, ws, n);
+  for (const j of idle) ws.Fp[j] = Math.max(0, ws.Fp[j]);
+  return n;
+}
+
 /**
  * Solves a condensed pose. `start` (length m, 1 = active) is the neighbour's active set when there is one; it
  * changes how fast the answer is found, never the answer, since the last solve is built from the final set alone.
@@ -233,22 +282,22 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
   const { m, N } = p;
   for (let j = 0; j < m; j++)
     ws.active[j] = p.oneSided[j] === 1 ? (start ? start[j] : 1) : p.oneSided[j] === 0 ? 1 : 0;
+  let faint = 0;
+  for (let q = 0; q < N; q++) faint = Math.max(faint, FAINT * Math.abs(p.load[q]));
   let settled = false;
   let n = 0;
   let iterations = 0;
   for (; iterations < LIMIT + 2 * m; iterations++) {
     n = solveActive(p, ws);
     if (n < 0) break;
-    let changes = 0;
-    for (let j = 0; j < m; j++) {
-      if (p.oneSided[j] !== 1) continue;
-      const on = p.d[j] - ws.vp[j] > 0 ? 1 : 0;
-      if (on !== ws.active[j]) changes++;
-    }
-    if (changes === 0) {
-      refine(p, ws, n);
-      settled = true;
-      break;
+    // What the grounding leaves (ground times motion over stiffness) could tip a contact that just touches: where no
+    // motion is loose, the refined solution judges.
+    const loose = leastPivot(ws, n, N) < LOOSE;
+    if (!loose) refine(p, ws, n);
+    if (agrees(p, ws, faint)) {
+      if (loose) refine(p, ws, n);
+      settled = agrees(p, ws, faint);
+      if (settled) break;
     }
     // The first trial is the first point; later ones are approached only as far as the energy falls.
     let t = 1;
@@ -272,8 +321,10 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
       }
       for (let q = 0; q < N; q++) ws.a[q] += t * (ws.ap[q] - ws.a[q]);
     }
-    for (let j = 0; j < m; j++) if (p.oneSided[j] === 1) ws.active[j] = p.d[j] - ws.v[j] > 0 ? 1 : 0;
+    for (let j = 0; j < m; j++)
+      if (p.oneSided[j] === 1) ws.active[j] = presses(p, j, ws.v[j], ws.active[j] === 1, faint) ? 1 : 0;
   }
+  if (settled) n = openIdle(p, ws, n, faint);
   let pivotRatio = 0;
   let stable = false;
   if (n > 0) {
