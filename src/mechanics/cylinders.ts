@@ -28,7 +28,11 @@ export function cylindersOf(
   for (let i = 0; i < cylinders.length; i++) {
     const c = cylinders[i];
     if (stops[i] !== 0) stroke[i] = stops[i] > 0 ? c.up : -c.down;
-    else stroke[i] = gapUnder(c, own, contact) + cylinderForce[i] / c.stiffness;
+    else {
+      const reach = gapUnder(c, own, contact) + cylinderForce[i] / c.stiffness;
+      // Without pressure the wheel hangs from its stop when the deck rises further.
+      stroke[i] = cylinderForce[i] === 0 ? Math.min(reach, c.up) : reach;
+    }
   }
   return { cylinderForce, stroke };
 }
@@ -39,56 +43,69 @@ function gapUnder(c: Cylinder, own: number, { a }: ContactResult): number {
   return a[q] + a[q + 1] * c.y - a[q + 2] * c.x - c.ground;
 }
 
-/** The cylinder that most violates its present condition, or null. */
-export function stopChange(
+/** Stroke beyond a stop that counts as beyond it, m. */
+const BEYOND = 1e-12;
+
+/**
+ * The stops that every group would put its cylinders on over the present deck: at one pressure p each cylinder i takes
+ * the stroke gap_i + p / k_i within its travel, and the strokes add up to the commanded volume. Null when these are
+ * the stops that the pose was solved with. Stroke and pressure are those of a convex problem, so they are unique.
+ */
+export function stopsOver(
   { cylinders, groups, trains }: Layout,
-  force: Float64Array,
-  stroke: Float64Array,
   stops: Int8Array,
+  stroke: Float64Array,
   problem: Condensed,
-  devices: readonly Device[],
   contact: ContactResult,
-): { cylinder: number; to: 0 | 1 | -1 } | null {
-  let worst = 1e-12;
-  let cylinder = -1;
-  let to: 0 | 1 | -1 = 0;
-  const offer = (size: number, c: number, state: 0 | 1 | -1) => {
-    if (size <= worst) return;
-    worst = size;
-    cylinder = c;
-    to = state;
-  };
+): Int8Array | null {
   const own = problem.N - 3 * trains.length;
-  for (let index = 0; index < groups.length; index++) {
-    const g = groups[index];
-    let pressure = Number.NaN;
-    for (const c of g.cylinders) {
-      if (stops[c] === 0) {
-        offer(stroke[c] - cylinders[c].up, c, 1);
-        offer(-cylinders[c].down - stroke[c], c, -1);
-        continue;
-      }
-      // Released when the oil would move it off its stop, measured as the stroke that would result.
-      if (Number.isNaN(pressure)) pressure = pressureOf(index, g.cylinders, devices, contact, stops);
-      if (Number.isNaN(pressure)) break;
-      const would = gapUnder(cylinders[c], own, contact) + pressure / cylinders[c].stiffness;
-      if (stops[c] > 0 && force[c] > pressure) offer(cylinders[c].up - would, c, 0);
-      if (stops[c] < 0 && force[c] < pressure) offer(would + cylinders[c].down, c, 0);
+  let found: Int8Array | null = null;
+  for (const g of groups) {
+    let within = true;
+    for (const c of g.cylinders)
+      if (stops[c] !== 0 || stroke[c] > cylinders[c].up + BEYOND || stroke[c] < -cylinders[c].down - BEYOND)
+        within = false;
+    if (within) continue;
+    const members = g.cylinders.map((c) => cylinders[c]);
+    const gaps = members.map((c) => gapUnder(c, own, contact));
+    const p = pressureFor(members, gaps, g.lift * members.length);
+    for (let i = 0; i < members.length; i++) {
+      const c = g.cylinders[i];
+      const { up, down, stiffness } = members[i];
+      const free = gaps[i] + p / stiffness;
+      const stop = p > 0 && free > up + BEYOND ? 1 : free < -down - BEYOND ? -1 : 0;
+      if (stop === stops[c]) continue;
+      found ??= stops.slice();
+      found[c] = stop;
     }
   }
-  return cylinder < 0 ? null : { cylinder, to };
+  return found;
 }
 
-/** Force per free cylinder of a group; NaN when all stand at their stops. */
-function pressureOf(
-  group: number,
-  cylinders: readonly number[],
-  devices: readonly Device[],
-  contact: ContactResult,
-  stops: Int8Array,
-): number {
-  const oil = devices.findIndex((d) => d.kind === "group" && d.of === group);
-  let free = 0;
-  for (const c of cylinders) if (stops[c] === 0) free++;
-  return oil < 0 ? Number.NaN : contact.F[oil] / free;
+/** Least pressure force per cylinder, N, at which the strokes within their travel add up to `volume`. */
+function pressureFor(members: readonly Cylinder[], gaps: readonly number[], volume: number): number {
+  const strokesAt = (p: number) => {
+    let sum = 0;
+    members.forEach(({ up, down, stiffness }, i) => {
+      sum += Math.min(up, Math.max(-down, gaps[i] + p / stiffness));
+    });
+    return sum;
+  };
+  if (strokesAt(0) >= volume) return 0;
+  // The sum of strokes is piecewise linear in p, with a bend where a cylinder leaves one stop or meets the other.
+  const bends = members
+    .flatMap(({ up, down, stiffness }, i) => [(up - gaps[i]) * stiffness, (-down - gaps[i]) * stiffness])
+    .filter((p) => p > 0 && Number.isFinite(p))
+    .sort((a, b) => a - b);
+  let low = 0;
+  for (const high of bends) {
+    if (strokesAt(high) >= volume) break;
+    low = high;
+  }
+  let slope = 0;
+  members.forEach(({ up, down, stiffness }, i) => {
+    const free = gaps[i] + low / stiffness;
+    if (free >= -down && free < up) slope += 1 / stiffness;
+  });
+  return slope > 0 ? low + (volume - strokesAt(low)) / slope : Number.POSITIVE_INFINITY;
 }

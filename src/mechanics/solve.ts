@@ -8,7 +8,7 @@ import {
   contactWorkspace,
   solveContact,
 } from "./contact.ts";
-import { cylindersOf, stopChange } from "./cylinders.ts";
+import { cylindersOf, stopsOver } from "./cylinders.ts";
 import { type Device, devicesOf, hang } from "./devices.ts";
 import { type Layout, layoutOf } from "./layout.ts";
 import { windCase } from "./ownWeight.ts";
@@ -22,6 +22,7 @@ import { findMechanism, nameMechanism } from "./stability.ts";
 import type { State } from "./state/types.ts";
 
 const MOST_PASSES = 5;
+const MOST_STOP_ROUNDS = 60;
 
 export interface SolveOptions {
   /** The prepared set; made from the State when left out. */
@@ -33,7 +34,7 @@ export interface SolveOptions {
 
 /** What is left of the coupling after a solve, as a share of W L or W: below the first it stands, above the second not. */
 const AGREED = 1e-11;
-const AGREED_AT_LAST = 1e-10;
+const AGREED_AT_LAST = 1e-9;
 
 /**
  * Solves the statics of a State: mechanics never clip a negative reaction, they open the contact and solve again.
@@ -50,7 +51,7 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
   const byTakeUp = hoists.some((h) => h.mode === "takeUp");
 
   let coupling: Coupling = { tension: firstTension(layout, weight), side: null, holds: [] };
-  const stops = new Int8Array(cylinders.length);
+  let stops: Int8Array = new Int8Array(cylinders.length);
   let devices = devicesOf(layout, coupling.tension, stops);
   let start = options.near && sameDevices(options.near.devices, devices) ? options.near.contact.active : null;
   let problem: Condensed | null = null;
@@ -101,18 +102,16 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       continue;
     }
 
-    // Cylinders at the end of their travel, one change at a time.
-    if (stopRounds < 8 * cylinders.length) {
-      const change = stopChange(layout, cylinderForce, stroke, stops, problem, devices, contact);
-      if (change) {
-        stops[change.cylinder] = change.to;
-        devices = devicesOf(layout, tension, stops);
-        problem = null;
-        start = null;
-        stopRounds++;
-        passes--;
-        continue;
-      }
+    // Cylinders at the end of their travel: all that change together, or one at a time when that went in a circle.
+    const wanted = stopsOver(layout, stops, stroke, problem, contact);
+    if (wanted !== null && stopRounds < MOST_STOP_ROUNDS) {
+      stops = stopRounds < MOST_STOP_ROUNDS / 2 ? wanted : firstChange(stops, wanted);
+      devices = devicesOf(layout, tension, stops);
+      problem = null;
+      start = null;
+      stopRounds++;
+      passes--;
+      continue;
     }
 
     let moved = tensionChange(layout, devices, contact, tension, found) / (weight * model.length);
@@ -125,7 +124,8 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
     }
     if (moved <= AGREED || passes >= MOST_PASSES) {
       solution.residual = residualOf(solution, acting);
-      if (!contact.settled || !(moved <= AGREED_AT_LAST)) return { ...solution, status: "unsettled" };
+      if (!contact.settled || wanted !== null || !(moved <= AGREED_AT_LAST))
+        return { ...solution, status: "unsettled" };
       if (next !== null && next.result.moving.length > 0)
         return {
           ...solution,
@@ -137,6 +137,13 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
     }
     coupling = settle(layout, devices, problem, ws, contact, tension, acting);
   }
+}
+
+function firstChange(stops: Int8Array, wanted: Int8Array): Int8Array {
+  const next = stops.slice();
+  const c = stops.findIndex((stop, i) => stop !== wanted[i]);
+  next[c] = wanted[c];
+  return next;
 }
 
 function actingOf(layout: Layout): Acting {
@@ -201,6 +208,20 @@ function grow(ws: ContactWorkspace, p: Condensed): void {
   if (need > ws.capacity) Object.assign(ws, contactWorkspace(need + 16));
 }
 
+/** Lean or level of what hangs, rad, up to which small angles are taken for the truth (sine within 1.5 %). */
+const MOST_TURN = 0.3;
+
+/** What hangs and would come to rest only far beyond small angles has no equilibrium that these statics can tell. */
+function turnedTooFar(model: SetModel, devices: readonly Device[], contact: ContactResult): string | null {
+  for (let j = 0; j < devices.length; j++) {
+    const { kind, datum } = devices[j];
+    if (kind !== "lean of hoist" && kind !== "level of hoist") continue;
+    if (contact.active[j] === 0 || Math.abs(contact.v[j] - datum) <= MOST_TURN) continue;
+    return model.modeNames[kind === "lean of hoist" ? model.lean : model.level];
+  }
+  return null;
+}
+
 /** The motion that nothing holds, in words, or null when the pose stands. */
 function standing(
   model: SetModel,
@@ -209,7 +230,8 @@ function standing(
   contact: ContactResult,
   devices: Device[],
 ): string | null {
-  if (contact.pivotRatio > 1e-5 && contact.settled && contact.stable) return null;
+  if (contact.pivotRatio > 1e-5 && contact.settled && contact.stable)
+    return turnedTooFar(model, devices, contact);
   const own = model.modes.length;
   const busy = new Set<number>();
   devices.forEach((d, j) => {
@@ -224,5 +246,5 @@ function standing(
       model.modeNames,
       layout.trains.map((t) => t.name),
     );
-  return null;
+  return turnedTooFar(model, devices, contact);
 }
