@@ -1,7 +1,17 @@
 // Cranes: what hangs on the hook against the chart, with the tandem rules; chart left; rigging; line out of plumb.
 
-import { byId, type Chart, type Crane, hookName, pickOf, type Rigging } from "../plan/index.ts";
-import { boomOf, type Pose, type SetContext } from "../sequence/index.ts";
+import {
+  byId,
+  type Chart,
+  type Crane,
+  gravityOf,
+  hookName,
+  type Plan,
+  type PlanSet,
+  pickOf,
+  type Rigging,
+} from "../plan/index.ts";
+import { boomOf, hookAbovePicks, type Pose, type SetContext } from "../sequence/index.ts";
 import { limitOf } from "./limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
 
@@ -15,16 +25,20 @@ export interface HookLoad {
   gross: number;
 }
 
-/** The load on a crane's hook at a pose: the set's part, rigging, block, rope below the tip, auxiliary block. */
-export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad | null {
-  const pick = pickOf(ctx.set, crane.id);
+/** What hangs on a crane's hook with a given net load: rigging, block, rope below the tip, auxiliary block; null when not on. */
+export function hookLoadWith(
+  plan: Plan,
+  set: PlanSet,
+  pose: Pose,
+  crane: Crane,
+  net: number,
+): HookLoad | null {
+  const pick = pickOf(set, crane.id);
   const hoist = (pose.state.hoists ?? []).find((h) => h.name === crane.id);
   if (!pick || !hoist) return null;
-  const rig = byId(ctx.plan.rigging, pick.rigging);
-  const g = ctx.gravity;
-  const i = ctx.supportIndex.get(`hoist ${crane.id}`) ?? -1;
-  const net = pose.forces[i];
-  const below = Math.max(0, (hoist.ropeLength ?? 0) - rig.slingLength_m - rig.hookPinHeight_m);
+  const rig = byId(plan.rigging, pick.rigging);
+  const g = gravityOf(plan);
+  const below = Math.max(0, (hoist.ropeLength ?? 0) - hookAbovePicks(rig));
   const part = {
     net,
     rigging: rig.mass_t * 1000 * g,
@@ -33,6 +47,12 @@ export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad 
     auxiliary: (crane.deductions.auxiliary_t ?? 0) * 1000 * g,
   };
   return { ...part, gross: part.net + part.rigging + part.block + part.rope + part.auxiliary };
+}
+
+/** The load on a crane's hook at a pose, with the net load that was solved for it. */
+export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad | null {
+  const net = pose.forces[ctx.supportIndex.get(`hoist ${crane.id}`) ?? -1];
+  return hookLoadWith(ctx.plan, ctx.set, pose, crane, net);
 }
 
 /** Radius of a hooked crane at a pose, m: centre of rotation to boom tip, with its growth under the hook load. */

@@ -9,7 +9,7 @@
  * ratedLoad(chart, 24.5, 42, 10); // => null
  * ```
  */
-export { type HookLoad, hookLoadOf, radiusOf, ratedLoad } from "./cranes.ts";
+export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
 export { makers } from "./list.ts";
 export { type Measure, marginOf, type Reading, useOf } from "./measure.ts";

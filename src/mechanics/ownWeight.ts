@@ -20,7 +20,7 @@ export function addOwnWeight(model: SetModel): void {
     moment[1] += m * y;
     moment[2] += m * z;
   };
-  const atPoint = (girder: number, x: number, m: number, height: number) => {
+  const atPoint = (girder: number, x: number, m: number, height: number, off = 0) => {
     const { e, xi } = locate(model, girder, x);
     const row = displacementRow(xi, e.length, e.phi);
     const arm = height - model.axisHeight;
@@ -31,6 +31,8 @@ export function addOwnWeight(model: SetModel): void {
     loads[0][w1 + 2] -= m * row[1];
     loads[0][w2] -= m * row[2];
     loads[0][w2 + 2] -= m * row[3];
+    loads[0][w1 + 1] -= m * off * (1 - xi);
+    loads[0][w2 + 1] -= m * off * xi;
     loads[1][w1 + 1] -= m * arm * (1 - xi);
     loads[1][w2 + 1] -= m * arm * xi;
     loads[2][w1 + 2] += m * arm * (1 - xi);
@@ -100,9 +102,11 @@ export function addOwnWeight(model: SetModel): void {
   }
   for (const p of data.pointMasses ?? []) {
     const girder = data.girders.findIndex((g) => g.name === p.girder);
-    atPoint(girder, p.at, p.mass, p.height);
-    count(p.mass, p.at, data.girders[girder].y, p.height);
-    model.points.push({ x: p.at, y: data.girders[girder].y, z: p.height, mass: p.mass });
+    const off = p.off ?? 0;
+    const y = data.girders[girder].y + off;
+    atPoint(girder, p.at, p.mass, p.height, off);
+    count(p.mass, p.at, y, p.height);
+    model.points.push({ x: p.at, y, z: p.height, mass: p.mass });
   }
   model.mass = mass;
   model.cg = mass > 0 ? [moment[0] / mass, moment[1] / mass, moment[2] / mass] : [model.origin, 0, 0];

@@ -179,15 +179,22 @@ export function sideChange(
   bHolds: NamedHold[],
 ): number {
   if (!b) return 0;
-  if (!a || aHolds.length !== bHolds.length || aHolds.some((h, i) => h.name !== bHolds[i].name)) {
-    let most = 0;
-    for (const f of b.holds) most = Math.max(most, Math.abs(f));
-    for (const f of b.lines) most = Math.max(most, Math.abs(f));
-    if (a) for (const f of a.holds) most = Math.max(most, Math.abs(f));
-    return most;
-  }
   let change = 0;
-  for (let i = 0; i < b.holds.length; i++) change = Math.max(change, Math.abs(a.holds[i] - b.holds[i]));
-  for (let i = 0; i < b.lines.length; i++) change = Math.max(change, Math.abs(a.lines[i] - b.lines[i]));
+  const differ = (x: number, y: number) => {
+    change = Math.max(change, Math.abs(x - y));
+  };
+  // A contact that only one of the two has counts with all of its force: next to nothing where it hardly touches.
+  const used = new Uint8Array(aHolds.length);
+  for (let i = 0; i < bHolds.length; i++) {
+    const k =
+      i < aHolds.length && aHolds[i].name === bHolds[i].name
+        ? i
+        : aHolds.findIndex((h) => h.name === bHolds[i].name);
+    if (k >= 0) used[k] = 1;
+    for (let c = 0; c < 2; c++) differ(b.holds[2 * i + c], a && k >= 0 ? a.holds[2 * k + c] : 0);
+  }
+  for (let k = 0; k < aHolds.length; k++)
+    if (a && !used[k]) for (let c = 0; c < 2; c++) differ(a.holds[2 * k + c], 0);
+  for (let i = 0; i < b.lines.length; i++) differ(b.lines[i], a ? a.lines[i] : 0);
   return change;
 }

@@ -1,10 +1,9 @@
 // The result columns: one description of each (name, unit, digits, value), which feeds screen, CSV, its metadata and JSON.
 
-import type { Result, SetResult } from "../checks/index.ts";
+import { hookLoadWith, type Result, type SetResult } from "../checks/index.ts";
 import { byId, type Plan } from "../plan/index.ts";
 import { datumPoint, type Pose, type Support } from "../sequence/index.ts";
 import type { Shown } from "../units/index.ts";
-import { grossLoad } from "./hookLoad.ts";
 import { type Origin, originOf } from "./origin.ts";
 import { type Acting, actingIn } from "./places.ts";
 
@@ -271,7 +270,11 @@ export function rowsOf(result: Result, plan: Plan, set: SetResult, pose: Pose, s
     if (Number.isNaN(net) || at === undefined) return;
     const shares = stored === null ? pose.shares[j] : set.shares[stored * set.supports.length + j];
     const share = support.band ? shares : Number.NaN;
-    const load = support.what === "hoist" ? grossLoad(plan, set.setId, pose, support.of, net) : net;
+    const load =
+      support.what === "hoist"
+        ? (hookLoadWith(plan, byId(plan.sets, set.setId), pose, byId(plan.cranes, support.of), net)?.gross ??
+          net)
+        : net;
     rows.push({ ...base, support, net, share, load, acting: at, chainage: chainageOf(at) });
   });
   const wind = acting.get("wind");

@@ -15,7 +15,6 @@ export * from "./columns.ts";
 export * from "./csv.ts";
 export * from "./csvMetadata.ts";
 export { field, fixed, harmless, row } from "./csvText.ts";
-export * from "./hookLoad.ts";
 export * from "./json.ts";
 export * from "./origin.ts";
 export * from "./places.ts";

@@ -1,8 +1,7 @@
 // The one bridge from a plan to the physical State: every modelling assumption of a pose is made here.
 //
 // Assumptions: best values of all data; cranes as springs in series (rope, boom with its suspension, ground, slings);
-// unsurveyed seats at their design elevation; attachments off a girder's axis shared to the two nearest girders by
-// statics; transporters hold sideways at their bunks; the path runs straight between its points.
+// unsurveyed seats at their design elevation; transporters hold sideways at their bunks; the path runs straight between its points.
 
 import type { SetData, State, StateHoist, StateTrain } from "../mechanics/index.ts";
 import {
@@ -43,7 +42,11 @@ export function setData(set: PlanSet): SetData {
   }));
   const pointMasses = weights.lines
     .filter((l) => l.kind === "splices" || l.kind === "attachments")
-    .flatMap((l) => shared(set, l.girder as string, l.cg, l.mass));
+    .map((l) => {
+      const girder = l.girder as string;
+      const off = l.cg[1] - byLine(set, girder).y_m;
+      return { girder, at: l.cg[0], mass: l.mass, height: l.cg[2], ...(off === 0 ? {} : { off }) };
+    });
   return {
     E: steel.E,
     G: steel.G,
@@ -60,23 +63,6 @@ export function setData(set: PlanSet): SetData {
     })),
     pointMasses,
   };
-}
-
-/** A mass off its girder's axis, given to that girder and the neighbour on its other side so that y of the CG stays. */
-function shared(set: PlanSet, girder: string, cg: readonly [number, number, number], mass: number) {
-  const own = byLine(set, girder);
-  const off = cg[1] - own.y_m;
-  const at = { at: cg[0], height: cg[2] };
-  if (off === 0 || set.girders.length === 1) return [{ girder, mass, ...at }];
-  const others = set.girders.filter((g) => g.line !== girder);
-  const toward = others.filter((g) => (g.y_m - own.y_m) * off > 0);
-  const pool = toward.length > 0 ? toward : others;
-  const other = pool.reduce((a, b) => (Math.abs(a.y_m - own.y_m) <= Math.abs(b.y_m - own.y_m) ? a : b));
-  const part = off / (other.y_m - own.y_m);
-  return [
-    { girder, mass: mass * (1 - part), ...at },
-    { girder: other.line, mass: mass * part, ...at },
-  ];
 }
 
 function byLine(set: PlanSet, line: string) {

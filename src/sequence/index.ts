@@ -11,7 +11,7 @@
  */
 export { prepareContext, startSituation } from "./context.ts";
 export { hookStiffness, idealise, setData } from "./idealise.ts";
-export { boomOf, datumPoint, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
+export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
 export { solvePose, tareOf } from "./pose.ts";
 export { poseAt, type RunOptions, runSet } from "./run.ts";
 export { crossing, peak } from "./search.ts";

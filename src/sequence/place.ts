@@ -1,6 +1,6 @@
 // Where things are: the path under the wheels, the datum plane of the set, the boom of a crane.
 
-import { byId, type Crane, type Plan, pathAt } from "../plan/index.ts";
+import { byId, type Crane, type Plan, pathAt, type Rigging } from "../plan/index.ts";
 import type { DatumPlane, SetContext, Situation, TrainSituation, Vec3 } from "./types.ts";
 
 /** Path elevation at a chainage and crossfall there, m and tangent; beyond its ends it runs on at the last slope. */
@@ -133,6 +133,11 @@ export function boomOf(crane: Crane, tip: readonly [number, number]) {
     angle: Math.atan2(height, reach),
     inReach: rise > 0,
   };
+}
+
+/** Height of the hook above the picks, m: slings and spreader, or the pin of slings that meet in one point. */
+export function hookAbovePicks(rigging: Rigging): number {
+  return rigging.kind === "point" ? rigging.hookPinHeight_m : rigging.slingLength_m + rigging.hookPinHeight_m;
 }
 
 /** Plumb point of a crane's picks in plan: chainage and y, m. */

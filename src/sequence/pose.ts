@@ -26,6 +26,7 @@ export function solvePose(
   const state = idealise(ctx, situation);
   const solution = solveStatics(state, { model: ctx.model, workspace, near: near?.solution ?? null });
   const n = ctx.supports.length;
+  let motions: Float64Array | null = null;
   const pose: Pose = {
     step,
     progress,
@@ -34,7 +35,14 @@ export function solvePose(
     solution,
     forces: new Float64Array(n).fill(Number.NaN),
     shares: new Float64Array(n),
-    motions: new Float64Array(MOTIONS.length).fill(Number.NaN),
+    // Shape and attitude cost more than the forces do, and most poses of a search never need them.
+    get motions() {
+      motions ??=
+        solution.status === "solved"
+          ? motionsOf(ctx, pose)
+          : new Float64Array(MOTIONS.length).fill(Number.NaN);
+      return motions;
+    },
   };
   if (solution.status === "solved") fill(ctx, pose);
   return pose;
@@ -81,6 +89,10 @@ function fill(ctx: SetContext, pose: Pose): void {
       put(`line ${h.name} ${ctx.model.girders[g].name}`, lines[k]);
     });
   });
+}
+
+/** Motions of a solved pose in the order of MOTIONS. */
+function motionsOf(ctx: SetContext, { solution: s, situation }: Pose): Float64Array {
   const { lean, level } = attitudeOf(s);
   let nose = 0;
   let tail = 0;
@@ -88,7 +100,7 @@ function fill(ctx: SetContext, pose: Pose): void {
     nose += droopAt(s, i, g.to) / ctx.model.girders.length;
     tail += droopAt(s, i, g.from) / ctx.model.girders.length;
   });
-  const values = [
+  return Float64Array.of(
     situation.rearEnd,
     situation.across,
     planeLevel(situation, 0, 0),
@@ -101,8 +113,7 @@ function fill(ctx: SetContext, pose: Pose): void {
     s.residual.force,
     s.residual.moment,
     s.passes,
-  ];
-  pose.motions.set(values);
+  );
 }
 
 /**

@@ -117,7 +117,7 @@ export interface Pose {
   forces: Float64Array;
   /** Part of the set's weight on each band, N: group tare taken off; 0 for what is no band. */
   shares: Float64Array;
-  motions: Float64Array;
+  readonly motions: Float64Array;
 }
 
 /** A signed margin handed in by a check: its zero is an event. */

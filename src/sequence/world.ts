@@ -2,7 +2,7 @@
 
 import { camberAt, recoverField } from "../mechanics/index.ts";
 import { byId } from "../plan/index.ts";
-import { boomOf, datumPoint, pathLevel, wheelsOf } from "./place.ts";
+import { boomOf, datumPoint, hookAbovePicks, pathLevel, wheelsOf } from "./place.ts";
 import { soffitLevel } from "./steps/kind.ts";
 import type { Pose, SetContext, Vec3, World } from "./types.ts";
 
@@ -43,7 +43,7 @@ export function worldOf(ctx: SetContext, pose: Pose): World {
     const middle: Vec3 = [0, 0, 0];
     for (const p of picks) for (let k = 0; k < 3; k++) middle[k] += p[k] / picks.length;
     // The hook lies on the line from the picks to the tip, above slings and rigging.
-    const above = rig.slingLength_m + rig.hookPinHeight_m;
+    const above = hookAbovePicks(rig);
     const up: Vec3 = [boom.tip[0] - middle[0], boom.tip[1] - middle[1], boom.tip[2] - middle[2]];
     const size = Math.hypot(up[0], up[1], up[2]) || 1;
     const hook: Vec3 = [

@@ -96,7 +96,13 @@ const crossFrame = fields(
   "joins all neighbouring girders at its station",
 );
 
-const pointMass = fields({ girder: name, at: station, mass, height });
+const pointMass = fields({
+  girder: name,
+  at: station,
+  mass,
+  height,
+  off: z.optional(from(-50, 50, "m", "distance left of its girder's axis; 0 when left out")),
+});
 
 const train = fields({
   name,

@@ -43,6 +43,8 @@ export interface StatePointMass {
   at: number;
   mass: number;
   height: number;
+  /** Distance left of its girder's axis, m; 0 when left out. */
+  off?: number;
 }
 
 export interface StateTrain {
