@@ -1,7 +1,7 @@
 // Plate girders piece by piece: one mesh of real plates for a whole set, laid out once and bent for every pose.
 import type { PlanSet } from "../plan/index.ts";
 import { type Curve, platesOf, pointOn } from "./curves.ts";
-import { numberOf, type Tone } from "./pen.ts";
+import { numberOf } from "./pen.ts";
 import type { Frame, Vec3 } from "./vec.ts";
 
 /** Largest distance (m) between two rows of points along a piece. */
@@ -43,19 +43,41 @@ interface Draft {
   rows: { girder: number; station: number }[];
 }
 
-/** Rows from `from` to `to` at most `longest` apart. */
-function addRows(draft: Draft, girder: number, from: number, to: number): number[] {
-  const parts = Math.max(1, Math.ceil((to - from) / longest - 1e-9));
-  return Array.from({ length: parts + 1 }, (_, i) => {
-    draft.rows.push({ girder, station: from + ((to - from) * i) / parts });
-    return draft.rows.length - 1;
+/** Rows of one piece: numbers of the rows, and for each how far it lies along the piece and along its panel. */
+interface Run {
+  rows: number[];
+  alongPiece: number[];
+  alongPanel: number[];
+}
+
+/**
+ * Rows along a piece, at most `longest` apart and one at every stop. Panels lie between stops; their coordinate runs
+ * up in one and down in the next, so that it comes to 0 or 1 at each stop.
+ */
+function addRows(draft: Draft, girder: number, stops: readonly number[]): Run {
+  const run: Run = { rows: [], alongPiece: [], alongPanel: [] };
+  const [from, to] = [stops[0], stops[stops.length - 1]];
+  const add = (station: number, inPanel: number) => {
+    draft.rows.push({ girder, station });
+    run.rows.push(draft.rows.length - 1);
+    run.alongPiece.push((station - from) / (to - from));
+    run.alongPanel.push(inPanel);
+  };
+  add(from, 0);
+  stops.slice(1).forEach((end, k) => {
+    const parts = Math.max(1, Math.ceil((end - stops[k]) / longest - 1e-9));
+    for (let i = 1; i <= parts; i++) {
+      add(stops[k] + ((end - stops[k]) * i) / parts, k % 2 === 0 ? i / parts : 1 - i / parts);
+    }
   });
+  return run;
 }
 
 /** A face swept along rows between two corners of the section. */
 function addStrip(
   draft: Draft,
   rows: readonly number[],
+  along: readonly number[],
   a: readonly [number, number],
   b: readonly [number, number],
   normal: Vec3,
@@ -63,7 +85,7 @@ function addStrip(
 ): void {
   const first = draft.vertices.length;
   rows.forEach((row, i) => {
-    const t = i / (rows.length - 1);
+    const t = along[i];
     draft.vertices.push({ row, side: a[0], height: a[1], normal, edge: [0, t], tone });
     draft.vertices.push({ row, side: b[0], height: b[1], normal, edge: [1, t], tone });
     if (i === 0) return;
@@ -93,23 +115,24 @@ function addEnd(
   else draft.triangles.push(a, c, b, a, d, c);
 }
 
-/** Four long faces and two ends of one plate. */
-function addPlate(
-  draft: Draft,
-  rows: readonly number[],
-  width: number,
-  from: number,
-  to: number,
-  tone: Tone,
-) {
+/** Four long faces and two ends of one plate; on a web the lines of the stiffeners are drawn. */
+function addPlate(draft: Draft, run: Run, width: number, from: number, to: number, web: boolean): void {
+  const { rows } = run;
   const y = [-width / 2, width / 2] as const;
-  const n = numberOf(tone);
-  addStrip(draft, rows, [y[0], to], [y[1], to], [0, 0, 1], n);
-  addStrip(draft, rows, [y[1], from], [y[0], from], [0, 0, -1], n);
-  addStrip(draft, rows, [y[1], to], [y[1], from], [0, 1, 0], n);
-  addStrip(draft, rows, [y[0], from], [y[0], to], [0, -1, 0], n);
+  const n = numberOf(web ? "steel" : "steel dark");
+  const sides = web ? run.alongPanel : run.alongPiece;
+  addStrip(draft, rows, run.alongPiece, [y[0], to], [y[1], to], [0, 0, 1], n);
+  addStrip(draft, rows, run.alongPiece, [y[1], from], [y[0], from], [0, 0, -1], n);
+  addStrip(draft, rows, sides, [y[1], to], [y[1], from], [0, 1, 0], n);
+  addStrip(draft, rows, sides, [y[0], from], [y[0], to], [0, -1, 0], n);
   addEnd(draft, rows[0], y, [from, to], -1, n);
   addEnd(draft, rows[rows.length - 1], y, [from, to], 1, n);
+}
+
+/** Stations of the stiffeners of a girder, ascending: at every cross-frame and where the plan names them. */
+function stiffenedAt(set: PlanSet, line: string): number[] {
+  const own = (set.stiffeners ?? []).filter((one) => one.girder === line);
+  return [...set.crossFrames, ...own].map((one) => one.at_m).sort((a, b) => a - b);
 }
 
 /** Lays out the mesh of a set, straight; `bend` gives it its place. */
@@ -117,12 +140,15 @@ export function layOutGirders(set: PlanSet, origin: Vec3): GirderMesh {
   const draft: Draft = { vertices: [], triangles: [], rows: [] };
   const firstTriangle = [0];
   set.girders.forEach((girder, g) => {
+    const stiffened = stiffenedAt(set, girder.line);
     for (const piece of girder.pieces) {
-      const rows = addRows(draft, g, piece.from_m, piece.to_m);
+      const { from_m: from, to_m: to } = piece;
+      const inside = stiffened.filter((s, i) => s > from + 0.02 && s < to - 0.02 && s !== stiffened[i - 1]);
+      const rows = addRows(draft, g, [from, ...inside, to]);
       const { top, web, bottom } = platesOf(piece);
-      addPlate(draft, rows, bottom.width, bottom.from, bottom.to, "steel dark");
-      addPlate(draft, rows, web.width, web.from, web.to, "steel");
-      addPlate(draft, rows, top.width, top.from, top.to, "steel dark");
+      addPlate(draft, rows, bottom.width, bottom.from, bottom.to, false);
+      addPlate(draft, rows, web.width, web.from, web.to, true);
+      addPlate(draft, rows, top.width, top.from, top.to, false);
     }
     firstTriangle.push(draft.triangles.length / 3);
   });

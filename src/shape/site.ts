@@ -87,7 +87,7 @@ function besidePath(pen: FacePen, plan: Plan, l: SiteLines, way: 1 | -1): void {
   const edgeTop = (x: number) => pathTop(plan, x) - pathCrossfall(plan, x) * edge;
   const flat = (x: number) => own ?? edgeTop(x);
   const foot = way * slopeEnd(plan, l, way, own === null ? 0 : edgeTop(l.nearBack) - own);
-  const outer = way * l.half;
+  const outer = way > 0 ? l.left : -l.right;
   const xs = profile(plan, l.from, l.nearBack);
   xs.slice(1).forEach((b, i) => {
     const x: Span = [xs[i], b];
@@ -138,8 +138,8 @@ function farGround(pen: FacePen, l: SiteLines, y: Span, ends: boolean): void {
 
 function belowGap(pen: FacePen, plan: Plan, l: SiteLines): void {
   const kind = plan.site.below.kind;
-  const x: Span = [l.nearFace - 0.01, l.farFace + 0.01];
-  const y: Span = [-l.half, l.half];
+  const x: Span = [l.nearBack, l.farBack];
+  const y: Span = [-l.right, l.left];
   strip(pen, x, y, () => l.below, kind === "water" ? "water" : "ground", "along");
   side(pen, x, y[0], () => l.below, l.base, -1, kind === "water" ? "water" : "ground cut");
   const middle = (x[0] + x[1]) / 2;
@@ -158,10 +158,11 @@ function furnishBelow(pen: Pen, plan: Plan, l: SiteLines): void {
   const z = l.below;
   pen.part({ name: `${kind} below`, what: "site", supports: [] });
   if (kind === "rail") {
-    for (let y = -l.half + 0.5; y < l.half; y += 1.2) pen.box(middle, y, z + 0.1, 2.4, 0.25, 0.14, "timber");
-    for (const s of [-0.75, 0.75]) pen.box(middle + s, 0, z + 0.24, 0.08, 2 * l.half, 0.16, "steel dark");
+    for (let y = -l.right + 0.5; y < l.left; y += 1.2) pen.box(middle, y, z + 0.1, 2.4, 0.25, 0.14, "timber");
+    for (const s of [-0.75, 0.75])
+      pen.box(middle + s, (l.left - l.right) / 2, z + 0.24, 0.08, l.left + l.right, 0.16, "steel dark");
   } else if (kind === "road") {
-    for (let y = -l.half + 1; y < l.half - 1.5; y += 4)
+    for (let y = -l.right + 1; y < l.left - 1.5; y += 4)
       pen.box(middle, y + 0.75, z + 0.05, 0.12, 1.5, 0.02, "marking");
   }
 }
@@ -258,8 +259,8 @@ export function drawSite(plan: Plan, set: PlanSet, origin: Vec3): SiteBodies {
   underPath(ground, plan, lines);
   besidePath(ground, plan, lines, 1);
   besidePath(nearSide, plan, lines, -1);
-  farGround(ground, lines, [-lines.pathHalf, lines.half], true);
-  farGround(nearSide, lines, [-lines.half, -lines.pathHalf], true);
+  farGround(ground, lines, [-lines.pathHalf, lines.left], true);
+  farGround(nearSide, lines, [-lines.right, -lines.pathHalf], true);
   belowGap(ground, plan, lines);
   const bodies = new Pen(origin);
   bodies.frame = level([0, 0, 0]);

@@ -1,6 +1,7 @@
 // The lines of a site: levels and limits from which ground, abutments, views and dimensions are drawn.
 import {
   type BearingLine,
+  byId,
   type Crane,
   type Plan,
   type PlanSet,
@@ -27,10 +28,12 @@ export interface SiteLines {
   belowGiven: boolean;
   /** Foot of the model. */
   base: number;
-  /** Half-widths: the path, the abutments, the model. */
+  /** Half-widths of the path and the abutments. */
   pathHalf: number;
   abutmentHalf: number;
-  half: number;
+  /** How far the model reaches to the left and to the right of the axis. */
+  left: number;
+  right: number;
   /** Level of the ground behind the far abutment. */
   farTop: number;
 }
@@ -76,6 +79,17 @@ function farTop(plan: Plan, nearTop: number, nearSeat: number | null, farSeat: n
   return farSeat === null || nearSeat === null ? nearTop : farSeat + nearTop - nearSeat;
 }
 
+/** How far things stand or go to one side: cranes with their tails, transporters that drive out sideways. */
+function sideReach(plan: Plan, set: PlanSet, pathHalf: number, way: 1 | -1): number {
+  const cranes = plan.cranes.map((c) => way * c.position.y_m + c.tailRadius_m + 2);
+  const drives = set.steps.map((step) =>
+    step.do === "drive out" && step.toward === (way > 0 ? "left" : "right")
+      ? step.distance_m + byId(plan.transporters, step.transporter).deckWidth_m / 2 + 2
+      : 0,
+  );
+  return Math.max(9, pathHalf + 4, ...cranes, ...drives);
+}
+
 /** The lines of a plan's site around one of its sets. */
 export function siteLines(plan: Plan, set: PlanSet): SiteLines {
   const { site } = plan;
@@ -89,7 +103,6 @@ export function siteLines(plan: Plan, set: PlanSet): SiteLines {
   const outer = Math.max(...set.girders.map((girder) => Math.abs(girder.y_m)));
   const deck = Math.max(0, ...plan.transporters.map((t) => t.deckWidth_m / 2));
   const pathHalf = Math.max(outer, deck) + 0.9;
-  const reach = plan.cranes.map((c) => Math.abs(c.position.y_m) + c.tailRadius_m + 2);
   const tails = plan.cranes.map((c) => [
     c.position.chainage_m - c.tailRadius_m,
     c.position.chainage_m + c.tailRadius_m,
@@ -111,7 +124,8 @@ export function siteLines(plan: Plan, set: PlanSet): SiteLines {
     base: Math.min(below, lowest - 2.5, ...standing.map((z) => z - 1)) - 1,
     pathHalf,
     abutmentHalf: pathHalf + 0.4,
-    half: Math.max(12, pathHalf + 4, ...reach),
+    left: sideReach(plan, set, pathHalf, 1),
+    right: sideReach(plan, set, pathHalf, -1),
     farTop: farTop(plan, nearTop, nearSeat, farSeat),
   };
 }

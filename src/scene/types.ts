@@ -1,0 +1,25 @@
+// What the scene is told from outside, and the ways in which it can be looked at.
+import type { Plan, PlanSet } from "../plan/index.ts";
+import type { Pose, SetContext } from "../sequence/index.ts";
+import type { System } from "../units/index.ts";
+
+/** Elevation, plan and end are parallel projections; free is a perspective that can be turned. */
+export type View = "elevation" | "plan" | "end" | "free";
+export type Theme = "light" | "dark";
+
+export interface SceneProps {
+  plan: Plan;
+  set: PlanSet;
+  ctx: SetContext;
+  /** The pose to draw; null while there is none: then the site alone is drawn. */
+  pose: Pose | null;
+  view: View;
+  /** Factor on the bending of the girders; 1 is true. */
+  exaggeration: number;
+  units: System;
+  /** Name of a support or part, drawn marked. */
+  selected: string | null;
+  /** Called with the name of the support or part that was pointed at and clicked; "" for none. */
+  onSelect?: (name: string) => void;
+  theme: Theme;
+}

@@ -1,0 +1,47 @@
+// The scene in words: for those who cannot see it, and what a part carries when it is pointed at.
+import { stepName } from "../app/index.ts";
+import type { Part, Reaction } from "../shape/index.ts";
+import { print, type System } from "../units/index.ts";
+import type { Model } from "./model.ts";
+import type { SceneProps, View } from "./types.ts";
+
+const viewWords: Readonly<Record<View, string>> = {
+  elevation: "Elevation",
+  plan: "Plan view",
+  end: "End view, looking forward",
+  free: "Free view",
+};
+
+/** One sentence or two on what is drawn: view, step, where the set is, who carries what. */
+export function poseWords(props: SceneProps, model: Model): string {
+  const { pose, set, units, plan } = props;
+  const view = `${viewWords[props.view]} of ${set.name === "" ? set.id : set.name}`;
+  if (pose === null || model.world === null) return `${view}: no solved pose, the site alone is drawn.`;
+  const step = set.steps[pose.step];
+  const where = step === undefined ? "" : `step ${pose.step + 1}, ${stepName(step)}, `;
+  const { tail, nose } = model.world;
+  const at = `chainage ${print(tail[0], "length", units)} to ${print(nose[0], "length", units)}`;
+  const togo = print(plan.site.farBearing_m - nose[0], "length", units);
+  const loads = model.reactions
+    .filter((r) => r.force !== 0)
+    .map((r) => `${r.support.name} ${print(r.force, "load", units)}`)
+    .join(", ");
+  const shape = props.exaggeration === 1 ? "" : ` Bending is drawn ${props.exaggeration} times as large.`;
+  return (
+    `${view}, ${where}${print(pose.progress, "percent", units)} done. ` +
+    `The set reaches from ${at}, ${togo} short of the far bearings. Carrying: ${loads || "none"}.${shape}`
+  );
+}
+
+/** What a part is and carries, a line each. */
+export function partWords(part: Part, reactions: readonly Reaction[], units: System): string[] {
+  const title = part.what === "girder" ? `girder ${part.name}` : part.name;
+  const carried = reactions.filter((r) => part.supports.includes(r.support.name));
+  return [
+    title,
+    ...carried.map((r) => {
+      const own = r.support.name === part.name ? "" : `${r.support.name}: `;
+      return `${own}feels ${print(r.force, "load", units)}, carries ${print(r.share, "load", units)} of the set`;
+    }),
+  ];
+}
