@@ -1,10 +1,11 @@
 // The scene with its views; the 3D code comes as a chunk of its own right after the first paint.
-import { lazy, Suspense } from "react";
+import { lazy, Suspense, useEffect } from "react";
 import { type SceneView, sceneViews } from "../../app/index.ts";
 import { Choice } from "../../controls/index.ts";
 import { useApp, useIt } from "../appContext.ts";
 
-const Scene = lazy(() => import("../../scene/index.ts").then((layer) => ({ default: layer.Scene })));
+const load = () => import("../../scene/index.ts").then((layer) => ({ default: layer.Scene }));
+const Scene = lazy(load);
 
 const viewWords: Readonly<Record<SceneView, string>> = {
   elevation: "Elevation",
@@ -32,6 +33,10 @@ export function Stage() {
   const app = useApp();
   const { document, pose, noPose, context, selected } = useIt((state) => state);
   const view = useIt((state) => state.view);
+  // While the plan is being solved the 3D code is fetched; a failure shows when the scene is drawn.
+  useEffect(() => {
+    load().catch(() => undefined);
+  }, []);
   const factor = (Object.keys(factors) as (keyof typeof factors)[]).find(
     (one) => Number(one) === view.exaggeration,
   );
