@@ -98,6 +98,8 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
 const GROUND = 0.01;
 /** Iterations beyond one for every contact: stiff contacts may change one at a time. */
 const LIMIT = 80;
+/** A stiffness that any real support exceeds, N/m: a pose whose motions are all softer hangs on nothing. */
+const FIRM = 1e4;
 /** Contacts that just touch would open and close by rounding alone: gap, m, and force as a share of the loads. */
 const TOUCH = 1e-12;
 const FAINT = 1e-12;
@@ -341,7 +343,7 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
       if (pivot < least) least = pivot;
       if (pivot > greatest) greatest = pivot;
     }
-    pivotRatio = N === 0 ? 1 : least / greatest;
+    pivotRatio = N === 0 ? 1 : least / Math.max(greatest, FIRM);
   }
   return {
     F: ws.Fp.slice(0, m),

@@ -48,8 +48,22 @@ export function findMechanism(
   const greatest = Math.abs(eigen.values[n - 1]);
   const ratio = greatest > 0 ? eigen.values[0] / greatest : 0;
   if (n === 0 || ratio >= HELD) return null;
+  // Of several free motions the loads choose the one they drive; without loads on any it is the softest.
+  const driven = new Float64Array(n);
+  for (let v = 0; v < n && (v === 0 || eigen.values[v] < HELD * greatest); v++) {
+    let work = 0;
+    for (let a = 0; a < n; a++)
+      work += (eigen.vectors[v * n + a] * p.load[kept[a]]) / (rotation(kept[a]) ? ROTATION_LENGTH : 1);
+    for (let a = 0; a < n; a++) driven[a] += work * eigen.vectors[v * n + a];
+  }
+  let most = 0;
+  let all = 0;
+  for (let a = 0; a < n; a++) {
+    most = Math.max(most, Math.abs(driven[a]));
+    all = Math.max(all, Math.abs(p.load[kept[a]]));
+  }
   const shape = new Float64Array(p.N);
-  for (let a = 0; a < n; a++) shape[kept[a]] = eigen.vectors[a];
+  for (let a = 0; a < n; a++) shape[kept[a]] = most > 1e-9 * all ? driven[a] : eigen.vectors[a];
   return { shape, ratio };
 }
 
