@@ -71,6 +71,24 @@ export function ran(plan: Plan): Ran {
   return { plan, ctx, run, step: of, end: (id) => poseAt(ctx, of(id), 1) };
 }
 
+/** The one-girder plan with steps put after one of its own, run. */
+export function oneGirderAfter(id: string, ...then: Parameters<typeof step>[0][]): Ran {
+  return ran(
+    scenario("one-girder", (plan) => {
+      plan.sets[0].steps = upTo(plan, id, ...then.map(step));
+    }),
+  );
+}
+
+/** The one-girder plan with nothing but these steps, run. */
+export function oneGirderWith(...list: Parameters<typeof step>[0][]): Ran {
+  return ran(
+    scenario("one-girder", (plan) => {
+      plan.sets[0].steps = list.map(step);
+    }),
+  );
+}
+
 const kept = new Map<ScenarioName, Ran>();
 
 /** A scenario as it stands, run once for all tests of a file. */

@@ -208,6 +208,11 @@ export const bringOver: MotionOf<"bring over"> = {
       rearEnd,
       across: start.across + dy,
       plane: { ...start.plane, chainage: start.plane.chainage + dx },
+      trains: start.trains.map((t) => ({
+        ...t,
+        deckAt: t.deckAt - dx,
+        gone: [t.gone[0], t.gone[1] - dy] as [number, number],
+      })),
       cranes: start.cranes.map((c) => (c.hooked ? { ...c, tip: [c.tip[0] + dx, c.tip[1] + dy] } : c)),
       overSeats: progress === 1 && (soles ? off <= tolerance : withinSet(ctx, rearEnd)),
     };

@@ -14,6 +14,12 @@ function axles(ctx: SetContext, s: Situation, id: string): [number, number] {
   return [centre - half, centre + half];
 }
 
+/** How far the deck of a train reaches beyond its outer axles, m. */
+function beyondAxles(ctx: SetContext, id: string): number {
+  const t = byId(ctx.plan.transporters, id);
+  return (t.deckLength_m - (t.lines - 1) * t.pitch_m) / 2;
+}
+
 /** Trains that carry the set and so travel with it; an empty one that still stands under the set stays where it is. */
 function travelling(start: Situation, pose: Pose): string[] {
   return start.trains.filter((t) => t.under && bunkGap(pose, t.id) === 0).map((t) => t.id);
@@ -46,13 +52,7 @@ function room(
     for (const other of start.trains) {
       if (!other.under || movers.includes(other.id)) continue;
       const [rear] = axles(ctx, start, other.id);
-      const lengths =
-        (byId(ctx.plan.transporters, id).deckLength_m -
-          (axles(ctx, start, id)[1] - axles(ctx, start, id)[0])) /
-          2 +
-        (byId(ctx.plan.transporters, other.id).deckLength_m -
-          (axles(ctx, start, other.id)[1] - axles(ctx, start, other.id)[0])) /
-          2;
+      const lengths = beyondAxles(ctx, id) + beyondAxles(ctx, other.id);
       const free = rear - lengths - front;
       if (rear > front && free < allowed - 1e-9) {
         allowed = Math.max(0, free);
@@ -71,7 +71,8 @@ function rolled(ctx: SetContext, start: Situation, distance: number, mask: numbe
     ...start,
     rearEnd,
     plane: movedPlane(ctx.plan, start, rearEnd, movers),
-    trains: start.trains.map((t, i) => (t.under && !moves(i) ? { ...t, deckAt: t.deckAt - distance } : t)),
+    // What does not travel stays where it stands, also a train that has left.
+    trains: start.trains.map((t, i) => (moves(i) ? t : { ...t, deckAt: t.deckAt - distance })),
   };
 }
 
@@ -229,8 +230,10 @@ export const driveOut: MotionOf<"drive out"> = {
       for (const other of start.trains) {
         if (!other.under || other.id === step.transporter) continue;
         const [r, f] = axles(ctx, start, other.id);
-        const ahead = sign > 0 ? r - front : rear - f;
-        if (ahead >= 0 && ahead < step.distance_m)
+        const between = sign > 0 ? r - front : rear - f;
+        if (between < 0) continue;
+        const ahead = Math.max(0, between - beyondAxles(ctx, step.transporter) - beyondAxles(ctx, other.id));
+        if (ahead < step.distance_m)
           happenings.push(
             happening(
               "not clear",
