@@ -227,10 +227,10 @@ function slipUse(ctx: SetContext, pose: Pose) {
   let y = 0;
   let limit = 0;
   let normal = 0;
-  holds.forEach(({ hold, device }, i) => {
+  holds.forEach(({ stated, device }, i) => {
     x += horizontal.holds[2 * i];
     y += horizontal.holds[2 * i + 1];
-    limit += hold.limit;
+    limit += stated;
     normal += contact.F[device];
   });
   if (normal < HANGS * ctx.model.mass * ctx.gravity || !Number.isFinite(limit)) return NOT_HERE;

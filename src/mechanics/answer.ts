@@ -222,9 +222,9 @@ function horizontalAnswer(s: Solution): HorizontalAnswer {
     out.lines[hoist.name] = { lean: T > 0 ? [fx / T, fy / T] : [0, 0], force: [fx, fy] };
   });
   const along = layout.trains.map(() => 0);
-  holds.forEach(({ hold, name }, i) => {
+  holds.forEach(({ hold, stated, name }, i) => {
     const force: [number, number] = [h.holds[2 * i], h.holds[2 * i + 1]];
-    const used = Number.isFinite(hold.limit) ? Math.hypot(force[0], force[1]) / hold.limit : null;
+    const used = Number.isFinite(stated) ? Math.hypot(force[0], force[1]) / stated : null;
     out.contacts[name] = { force, used };
     if (h.slipping[i]) out.slipping.push(name);
     if (hold.train >= 0) along[hold.train] += force[0];

@@ -9,7 +9,7 @@ import { type Condensed, type ContactResult, type ContactWorkspace, solveAgain }
 import type { Device } from "./devices.ts";
 import type { HorizontalResult } from "./horizontal.ts";
 import type { Layout } from "./layout.ts";
-import { type Acting, horizontalOf, type NamedHold, sideLoads } from "./sideways.ts";
+import { type Acting, horizontalOf, type NamedHold, sideChange, sideLoads } from "./sideways.ts";
 
 /** Tensions of the hoists and the sideways forces that belong to them. */
 export interface Coupling {
@@ -58,8 +58,10 @@ export function settle(
   const forces = { active: contact.active, F: contact.F.slice() };
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const T = now.tension;
+    let swing = 0;
     if (acting.lateral) {
       const h = horizontalOf(layout, devices, forces, T, acting);
+      swing = sideChange(now.side, now.holds, h.result, h.holds);
       now.side = h.result;
       now.holds = h.holds;
       const { loads, deckLoads } = sideLoads(layout, T, now.side, now.holds, acting.gravity);
@@ -72,7 +74,7 @@ export function settle(
     if (!restiffen(devices, problem, hanging, place, columns, tension, T, x)) break;
     for (let j = 0; j < devices.length; j++) if (place[j] >= 0) forces.F[j] = x[place[j]];
     const found = tensionsOf(layout, devices, forces.F);
-    let change = 0;
+    let change = swing;
     for (let i = 0; i < found.length; i++) change = Math.max(change, Math.abs(found[i] - T[i]));
     if (!(change <= weight)) break;
     now.tension = found;

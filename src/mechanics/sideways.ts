@@ -19,12 +19,19 @@ export interface Acting {
 /** A contact that holds sideways, its name, and its place in the list of devices. */
 export interface NamedHold {
   hold: Hold;
+  /** Limit that the State gives (friction or stop), N; Infinity when it gives none. */
+  stated: number;
   name: string;
   device: number;
   /** Transporter whose deck it pushes; -1 for a bearing. */
   deck: number;
 }
 
+/**
+ * A contact cannot hold sideways more than this times what it presses with, stated friction or not: one that is about
+ * to open hands its side force on before it does. Far above any real friction need of a contact that carries.
+ */
+const GRIP = 1;
 /** Side stiffness of every contact when none was given, N/m: they share by statics. */
 const RIGID_SIDE = 1e9;
 
@@ -115,9 +122,11 @@ export function horizontalOf(
       const t = trains[d.of];
       const k = given ? (t.bunkSideStiffness ?? 0) : RIGID_SIDE;
       const braked = t.braked ?? true;
-      const limit = t.bunkFriction === undefined ? Number.POSITIVE_INFINITY : t.bunkFriction * contact.F[j];
+      const stated = t.bunkFriction === undefined ? Number.POSITIVE_INFINITY : t.bunkFriction * contact.F[j];
+      const limit = Math.min(stated, GRIP * contact.F[j]);
       holds.push({
         hold: { x: d.x, y: d.y, kx: braked ? k : 0, ky: k, limit, train: braked ? d.of : -1 },
+        stated,
         name: d.name,
         device: j,
         deck: d.of,
@@ -127,12 +136,14 @@ export function horizontalOf(
       const kind = b.holds ?? "free";
       if (kind === "free") return;
       const k = given ? (b.sideStiffness ?? 0) : RIGID_SIDE;
-      const limit = Math.min(
+      const stated = Math.min(
         b.sideLimit ?? Number.POSITIVE_INFINITY,
         b.friction === undefined ? Number.POSITIVE_INFINITY : b.friction * contact.F[j],
       );
+      const limit = Math.min(stated, GRIP * contact.F[j]);
       holds.push({
         hold: { x: d.x, y: d.y, kx: kind === "fixed" ? k : 0, ky: k, limit, train: -1 },
+        stated,
         name: d.name,
         device: j,
         deck: -1,
