@@ -146,6 +146,7 @@ export function startSituation(ctx: SetContext): Situation {
       };
     }),
     lashed: [],
+    tiedAt: {},
     overSeats: false,
   };
 }

@@ -167,14 +167,19 @@ export function idealise(ctx: SetContext, situation: Situation): State {
     : [];
   const lashings = plan.lashings
     .filter((l) => situation.lashed.includes(l.id) && under.some((t) => t.id === l.transporter))
-    .map((l) => ({
-      train: l.transporter,
-      girder: l.girder,
-      at: l.at_m,
-      stiffness: stiffness(l.stiffness_kN_per_mm),
-      slack: mm(l.slack_mm),
-      pretension: l.pretension_kN * 1000,
-    }));
+    .map((l) => {
+      // Slack and pretension are those of the moment at which it was tied.
+      const k = stiffness(l.stiffness_kN_per_mm);
+      const slack = mm(l.slack_mm) + (situation.tiedAt[l.id] ?? 0);
+      return {
+        train: l.transporter,
+        girder: l.girder,
+        at: l.at_m,
+        stiffness: k,
+        slack: Math.max(0, slack),
+        pretension: l.pretension_kN * 1000 + k * Math.max(0, -slack),
+      };
+    });
   return {
     format: "handspan-state",
     version: 1,

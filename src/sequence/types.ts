@@ -51,6 +51,8 @@ export interface Situation {
   cranes: CraneSituation[];
   /** Ids of the lashings that are on. */
   lashed: string[];
+  /** Per lashing that is on: how far above the deck the soffit stood when it was tied, m. */
+  tiedAt: Record<string, number>;
   /** True once the set stands over its seats, so that it may touch them. */
   overSeats: boolean;
 }

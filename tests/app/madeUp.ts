@@ -11,6 +11,7 @@ const situation: Situation = {
   groupLift: {},
   cranes: [],
   lashed: [],
+  tiedAt: {},
   overSeats: false,
 };
 

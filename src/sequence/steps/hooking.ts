@@ -1,8 +1,9 @@
 // hook up, unhook, lash, unlash: rigging and ties put on or taken off, nothing commanded to move.
 
+import { byId } from "../../plan/index.ts";
 import { planeLevel, plumbOf } from "../place.ts";
 import type { SetContext, Situation } from "../types.ts";
-import { happening, hookForce, type MotionOf, slackOf, withCrane } from "./kind.ts";
+import { deckLevel, happening, hookForce, type MotionOf, slackOf, soffitLevel, withCrane } from "./kind.ts";
 
 /** Slack left in the line when the rigging has been fixed, m. */
 const FIRST_SLACK = 0.05;
@@ -72,9 +73,34 @@ function lowered(s: Situation, id: string, down: number): Situation {
 }
 
 export const lash: MotionOf<"lash"> = {
-  find: () => ({ ends: [], happenings: [] }),
-  at: (_ctx, step, start, _ends, progress) =>
-    progress < 1 ? start : { ...start, lashed: [...new Set([...start.lashed, ...step.lashings])] },
+  // Where every tie finds its two ends when it is made fast.
+  find: (ctx, step, start, probe) => {
+    const pose = probe(start);
+    const gone: string[] = [];
+    const ends = step.lashings.map((id) => {
+      const l = byId(ctx.plan.lashings, id);
+      const girder = ctx.model.girders.findIndex((g) => g.name === l.girder);
+      const train = byId(start.trains, l.transporter);
+      const deck = deckLevel(pose, l.transporter, l.at_m - train.deckAt, ctx.model.girders[girder].y);
+      if (!Number.isNaN(deck)) return soffitLevel(pose, girder, l.at_m) - deck;
+      gone.push(id);
+      return 0;
+    });
+    return {
+      ends,
+      happenings: gone.map((id) =>
+        happening("out of order", id, `lashing ${id} ties to a transporter that is not under the set`),
+      ),
+    };
+  },
+  at: (_ctx, step, start, ends, progress) => {
+    if (progress < 1) return start;
+    const tiedAt = { ...start.tiedAt };
+    step.lashings.forEach((id, i) => {
+      if (!start.lashed.includes(id)) tiedAt[id] = ends[i];
+    });
+    return { ...start, lashed: [...new Set([...start.lashed, ...step.lashings])], tiedAt };
+  },
 };
 
 export const unlash: MotionOf<"unlash"> = {
@@ -85,5 +111,13 @@ export const unlash: MotionOf<"unlash"> = {
       .map((id) => happening("out of order", id, `lashing ${id} is not on`)),
   }),
   at: (_ctx, step, start, _ends, progress) =>
-    progress < 1 ? start : { ...start, lashed: start.lashed.filter((id) => !step.lashings.includes(id)) },
+    progress < 1
+      ? start
+      : {
+          ...start,
+          lashed: start.lashed.filter((id) => !step.lashings.includes(id)),
+          tiedAt: Object.fromEntries(
+            Object.entries(start.tiedAt).filter(([id]) => !step.lashings.includes(id)),
+          ),
+        },
 };

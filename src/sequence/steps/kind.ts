@@ -79,3 +79,12 @@ export function bunkGap(pose: Pose, transporter: string): number {
 export function soffitLevel(pose: Pose, girder: number, s: number): number {
   return droopAt(pose.solution, girder, s) + camberAt(pose.solution.model, girder, s);
 }
+
+/** Height of a deck's bunk level above the datum plane at a place of the deck (from its centre), m; NaN when it is gone. */
+export function deckLevel(pose: Pose, transporter: string, x: number, y: number): number {
+  const { contact, problem, layout } = pose.solution;
+  const deck = layout.trains.findIndex((t) => t.name === transporter);
+  if (deck < 0) return Number.NaN;
+  const i = problem.N - 3 * layout.trains.length + 3 * deck;
+  return contact.a[i] + contact.a[i + 1] * y - contact.a[i + 2] * x;
+}

@@ -3,7 +3,7 @@
 import { byId, type StepOf } from "../../plan/index.ts";
 import { boomOf, movedPlane, planeLevel } from "../place.ts";
 import type { Happening, Pose, SetContext, Situation } from "../types.ts";
-import { bunkGap, happening, hookForce, type MotionOf, soffitLevel, withCrane } from "./kind.ts";
+import { bunkGap, deckLevel, happening, hookForce, type MotionOf, soffitLevel, withCrane } from "./kind.ts";
 
 /** Chainage of the foremost and rearmost axle of every train under the set. */
 function axles(ctx: SetContext, s: Situation, id: string): [number, number] {
@@ -274,11 +274,7 @@ const DRIVE_GAP = 0.02;
 function underSoffit(ctx: SetContext, step: StepOf<"drive out">, start: Situation, pose: Pose): Happening[] {
   const train = byId(start.trains, step.transporter);
   const machine = byId(ctx.plan.transporters, step.transporter);
-  const deck = pose.solution.layout.trains.findIndex((t) => t.name === step.transporter);
-  if (deck < 0) return [];
-  const { contact, problem, layout, model } = pose.solution;
-  const a = problem.N - 3 * layout.trains.length + 3 * deck;
-  const [w, lean, tip] = [contact.a[a], contact.a[a + 1], contact.a[a + 2]];
+  const { model } = pose.solution;
   const sign = step.toward === "back" ? -1 : 1;
   let least = Number.POSITIVE_INFINITY;
   for (let d = 0; d <= step.distance_m; d += 0.5)
@@ -286,7 +282,7 @@ function underSoffit(ctx: SetContext, step: StepOf<"drive out">, start: Situatio
       const s = train.deckAt + bunk.at_m + sign * d;
       if (s < 0 || s > ctx.length) continue;
       model.girders.forEach((g, i) => {
-        const top = w + lean * g.y - tip * bunk.at_m + (train.packing[g.name] ?? 0);
+        const top = deckLevel(pose, step.transporter, bunk.at_m, g.y) + (train.packing[g.name] ?? 0);
         least = Math.min(least, soffitLevel(pose, i, s) - top);
       });
     }
