@@ -20,8 +20,8 @@ export function banded(n: number, band: number): Banded {
 
 /** Adds `value` at (i, j) and (j, i), once. */
 export function bandedAdd(m: Banded, i: number, j: number, value: number): void {
-  const r = i > j ? i : j;
-  const c = i > j ? j : i;
+  const r = Math.max(i, j);
+  const c = Math.min(i, j);
   m.a[r * (m.band + 1) + c - r + m.band] += value;
 }
 

@@ -160,6 +160,9 @@ function runStep(
   if (!still) straighten(ctx, keep, at);
   const ordered = [...keep].sort((a, b) => a - b);
   const samples = ordered.map((p) => ({ pose: at(p), words: words.get(p) ?? [] }));
+  // An event pose that does not settle is no less a failure than a pose of the grid.
+  const lost = samples.findIndex((s) => s.pose.solution.status !== "solved");
+  if (lost >= 0) return failedAt(run, samples[lost].pose, samples.slice(0, lost));
   const endPose = at(1);
   let end = endPose.situation;
   if (motion.settle) end = motion.settle(ctx, end, endPose);
