@@ -99,25 +99,29 @@ export class Eyes {
     return this.view === "free" ? 0 : this.scale * this.flat.zoom;
   }
 
-  /** Fits a view to a model, as it opens. */
-  open(model: Model, view: View, margins: Margins): void {
+  /** Fits a view to a model, as it opens; `below` the ground (px) there shall be room for arrows and labels. */
+  open(model: Model, view: View, margins: Margins, below: number): void {
     this.view = view;
     this.touched = false;
     this.flatControls.enabled = view !== "free";
     this.deepControls.enabled = view === "free";
     if (view === "free") this.openDeep(model);
-    else this.openFlat(model, view, margins);
+    else this.openFlat(model, view, margins, below);
     this.changes += 1;
   }
 
-  private openFlat(model: Model, view: Exclude<View, "free">, margins: Margins): void {
+  private openFlat(model: Model, view: Exclude<View, "free">, margins: Margins, below: number): void {
     const { across, up } = windowOf(model, view);
     const wide = Math.max(50, this.width - margins.left - margins.right);
     const high = Math.max(50, this.height - margins.top - margins.bottom);
     this.scale = Math.min(wide / (across[1] - across[0]), high / (up[1] - up[0]));
     const middle = (across[0] + across[1]) / 2 - (margins.left - margins.right) / 2 / this.scale;
     // An elevation stands on its foot, so that spare room is above; the others are centred.
-    const foot = view === "plan" ? (up[0] + up[1]) / 2 - high / 2 / this.scale : up[0];
+    const spare = up[1] - high / this.scale;
+    const foot =
+      view === "plan"
+        ? (up[0] + up[1]) / 2 - high / 2 / this.scale
+        : Math.max(spare, Math.min(up[0], up[1] - headroom - below / this.scale));
     const centre = foot - margins.bottom / this.scale + this.height / 2 / this.scale;
     const d = directions[view];
     const target = new Vector3();
@@ -145,12 +149,23 @@ export class Eyes {
     const target = new Vector3((lines.from + lines.to) / 2 - ox, 0, lines.farTop - oz);
     const toward = new Vector3(-0.3, -0.8, 0.4).normalize();
     this.project();
-    for (let d = 20; d < 2000; d *= 1.04) {
+    const seen = (d: number) => {
       this.deep.position.copy(toward).multiplyScalar(d).add(target);
       this.deep.lookAt(target);
       this.deep.updateMatrixWorld();
-      const seen = corners.map((corner) => corner.clone().project(this.deep));
-      if (seen.every((p) => p.z < 1 && Math.abs(p.x) < 0.97 && Math.abs(p.y) < 0.94)) break;
+      return corners.map((corner) => corner.clone().project(this.deep));
+    };
+    const fits = (p: Vector3) => p.z < 1 && Math.abs(p.x) < 0.96 && Math.abs(p.y) < 0.92;
+    for (let d = 20; d < 2000; d *= 1.04) {
+      // The middle of what is seen comes to the middle of the screen before it is judged.
+      const now = seen(d);
+      const middle = (k: "x" | "y") =>
+        (Math.min(...now.map((p) => p[k])) + Math.max(...now.map((p) => p[k]))) / 2;
+      if (now.some((p) => p.z >= 1)) continue;
+      const high = d * Math.tan((this.deep.fov * Math.PI) / 360);
+      const move = new Vector3(middle("x") * high * this.deep.aspect, middle("y") * high, 0);
+      target.add(move.applyQuaternion(this.deep.quaternion));
+      if (seen(d).every(fits)) break;
     }
     this.deepControls.target.copy(target);
     this.deepControls.update();

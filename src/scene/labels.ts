@@ -37,26 +37,31 @@ function clamp(value: number, least: number, most: number): number {
 function cost(tag: Tag, left: number, top: number): number {
   const away = tag.way === "up" ? tag.y - gap - tag.height - top : top - tag.y - gap;
   const aside = 1.5 * Math.abs(left + tag.width / 2 - tag.x);
-  return aside + (away >= -0.5 ? away : 2 * tag.height - 2 * away);
+  return aside + (away >= -0.5 ? away : 8 * tag.height - 2 * away);
 }
 
-/** Places to try for a label in a room, the cheapest first. */
-function placesFor(tag: Tag, room: Rect): Rect[] {
+/** The cheapest place in a room that is clear of what is taken; null when there is none. */
+function bestPlace(tag: Tag, room: Rect, taken: readonly Rect[]): Rect | null {
   const { width, height } = tag;
   const pitch = height + gap + 1;
   const [top, bottom] = [room.top, room.top + room.height - height];
   const [left, right] = [room.left, room.left + room.width - width];
-  if (bottom < top || right < left) return [];
-  const tops = grid(
-    clamp(tag.way === "up" ? tag.y - gap - height : tag.y + gap, top, bottom),
-    pitch,
-    top,
-    bottom,
-  );
-  const lefts = grid(clamp(tag.x - width / 2, left, right), width / 4, left, right);
-  return lefts
-    .flatMap((x) => tops.map((y) => ({ left: x, top: y, width, height })))
-    .sort((a, b) => cost(tag, a.left, a.top) - cost(tag, b.left, b.top));
+  if (bottom < top || right < left) return null;
+  const wish = tag.way === "up" ? tag.y - gap - height : tag.y + gap;
+  const tops = grid(clamp(wish, top, bottom), pitch, top, bottom);
+  let best: Rect | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const x of grid(clamp(tag.x - width / 2, left, right), width / 4, left, right)) {
+    for (const y of tops) {
+      const price = cost(tag, x, y);
+      if (price >= least) continue;
+      const rect = { left: x, top: y, width, height };
+      if (taken.some((other) => overlaps(rect, other))) continue;
+      best = rect;
+      least = price;
+    }
+  }
+  return best;
 }
 
 /** Values from `start` to both sides in equal steps, inside the limits. */
@@ -81,8 +86,8 @@ export function placeLabels(
   const taken = [...blocked];
   const order = [...tags].sort((a, b) => a.x - b.x || a.y - b.y || (a.id < b.id ? -1 : 1));
   for (const tag of order) {
-    const found = placesFor(tag, room).find((rect) => !taken.some((other) => overlaps(rect, other)));
-    if (found === undefined) continue;
+    const found = bestPlace(tag, room, taken);
+    if (found === null) continue;
     placed.set(tag.id, found);
     taken.push(found);
   }

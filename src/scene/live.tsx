@@ -133,7 +133,8 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
 
   function open(): void {
     if (model === null || props === null) return;
-    eyes.open(model, props.view, marginsFor(props.view, letters().letter));
+    const { letter } = letters();
+    eyes.open(model, props.view, marginsFor(props.view, letter), 13 * letter);
     store.setState({ camera: eyes.camera });
     redraw();
   }

@@ -1,9 +1,16 @@
 // The renderer: three's own, or, with WebGL off or not to be had, one that draws nothing and keeps the scene graph going.
 import { type Camera, type Scene, WebGLRenderer } from "three";
 
+/** As much of a renderer as fiber asks for. */
+interface Blank {
+  render: (scene: Scene, camera: Camera) => void;
+  setSize: () => void;
+  setPixelRatio: () => void;
+}
+
 export interface Drawing {
   /** What fiber renders with. */
-  gl: WebGLRenderer | { render: (scene: Scene, camera: Camera) => void };
+  gl: WebGLRenderer | Blank;
   /** False when there is no WebGL here at all. */
   able: boolean;
   off: boolean;
@@ -19,24 +26,25 @@ function update(scene: Scene, camera: Camera): void {
 
 /** A renderer for a canvas; `off` makes none. Each frame is told to `onFrame`. */
 export function drawingOn(canvas: HTMLCanvasElement, off: boolean, onFrame: () => void): Drawing {
+  const count = () => {
+    drawing.frames += 1;
+    onFrame();
+  };
+  const none: Blank = {
+    render: (scene, camera) => {
+      update(scene, camera);
+      count();
+    },
+    setSize: () => {},
+    setPixelRatio: () => {},
+  };
   const drawing: Drawing = {
-    gl: { render: () => {} },
+    gl: none,
     able: false,
     off,
     frames: 0,
     info: () => ({ calls: 0, triangles: 0 }),
   };
-  const count = () => {
-    drawing.frames += 1;
-    onFrame();
-  };
-  const none = {
-    render: (scene: Scene, camera: Camera) => {
-      update(scene, camera);
-      count();
-    },
-  };
-  drawing.gl = none;
   if (off || !hasWebGL()) return drawing;
   const real = new WebGLRenderer({ canvas, antialias: true, alpha: false, powerPreference: "default" });
   const draw = real.render.bind(real);
