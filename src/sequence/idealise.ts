@@ -17,7 +17,7 @@ import {
   takeOff,
 } from "../plan/index.ts";
 import { boomOf, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
-import type { SetContext, Situation } from "./types.ts";
+import type { SetContext, Situation, TrainSituation } from "./types.ts";
 
 const mm = (value: number) => value / 1000;
 /** 1 kN/mm = 1e6 N/m. */
@@ -78,11 +78,18 @@ export function hookStiffness(plan: Plan, crane: Crane, pick: Pick): number {
   return stiffness(1 / compliance);
 }
 
+/** A train with a bunk beyond an end of the set, which has gone on or back over it, can carry none of it. */
+function belowSet(ctx: SetContext, train: TrainSituation): boolean {
+  return byId(ctx.plan.transporters, train.id).bunks.every(
+    (b) => train.deckAt + b.at_m >= 0 && train.deckAt + b.at_m <= ctx.length,
+  );
+}
+
 /** The State of a situation. Solving it gives the plan's reactions bit for bit. */
 export function idealise(ctx: SetContext, situation: Situation): State {
   const { plan, set, model } = ctx;
   const data = model.data;
-  const under = situation.trains.filter((t) => t.under);
+  const under = situation.trains.filter((t) => t.under && belowSet(ctx, t));
   const groups: Record<string, string[]> = {};
   const groupLift: Record<string, number> = {};
   const ground: Record<string, number> = {};

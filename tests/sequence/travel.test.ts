@@ -94,6 +94,17 @@ describe("an empty train ahead", () => {
     expect(ctx.length).toBe(30);
   });
 
+  test("carries nothing once the set has gone off it", () => {
+    // Back by 12 m the front bunk would lie 32 m from the rear end of a set of 30 m.
+    const { ctx, run, step: of } = oneGirderAfter("front-down", { ...together, distance_m: -12 });
+    const back = of("roll together");
+    expect(back.solved).toBe(true);
+    expect(force(ctx, poseAt(ctx, back, 0.8), "bunk front G 1")).toBe(0);
+    const end = poseAt(ctx, back, 1);
+    expect(force(ctx, end, "bunk front G 1")).toBeNaN();
+    within(share(ctx, end, "far crane"), (run.weight * 11) / 24, 1e-4 * run.weight);
+  });
+
   test("is not in the way of less", () => {
     const { step: of } = oneGirderAfter("front-down", { ...together, distance_m: 10 });
     expect(of("roll together").happenings).toEqual([]);

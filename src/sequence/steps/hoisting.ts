@@ -65,7 +65,9 @@ export const takeLoad: MotionOf<"take load"> = {
         ),
       );
     }
-    if (over(height) > loadCap * 1e-9) {
+    // A stated load within the cap is reached before the cap is.
+    const within = "load_kN" in step.until && step.until.load_kN <= step.loadCap_kN;
+    if (!within && over(height) > loadCap * 1e-9) {
       const capped = firstCrossing(over, height) ?? height;
       height = capped;
       happenings.push(

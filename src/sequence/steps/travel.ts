@@ -274,7 +274,8 @@ const DRIVE_GAP = 0.02;
 function underSoffit(ctx: SetContext, step: StepOf<"drive out">, start: Situation, pose: Pose): Happening[] {
   const train = byId(start.trains, step.transporter);
   const machine = byId(ctx.plan.transporters, step.transporter);
-  const { model } = pose.solution;
+  const { model, layout } = pose.solution;
+  if (!layout.trains.some((t) => t.name === step.transporter)) return [];
   const sign = step.toward === "back" ? -1 : 1;
   let least = Number.POSITIVE_INFINITY;
   for (let d = 0; d <= step.distance_m; d += 0.5)
