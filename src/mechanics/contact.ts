@@ -256,7 +256,8 @@ function agrees(p: Condensed, ws: ContactWorkspace, faint: number): boolean {
 
 /**
  * Contacts of a settled pose that touch without force are opened where that changes nothing, so that the set does not
- * hang on which way it was come by. Returns the matrix size.
+ * hang on which way it was come by. Returns the matrix size, or 0 when one of them is needed: it then steadies a motion
+ * on which nothing acts, and which one does may hang on the start.
  */
 function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: number): number {
   const idle: number[] = [];
@@ -264,16 +265,15 @@ function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: numbe
     if (p.oneSided[j] === 1 && ws.active[j] === 1 && ws.Fp[j] <= faint) idle.push(j);
   if (idle.length === 0) return size;
   for (const j of idle) ws.active[j] = 0;
-  let n = solveActive(p, ws);
+  const n = solveActive(p, ws);
   if (n > 0) {
     refine(p, ws, n);
     if (agrees(p, ws, faint)) return n;
   }
   for (const j of idle) ws.active[j] = 1;
-  n = solveActive(p, ws);
-  refine(p, ws, n);
+  refine(p, ws, solveActive(p, ws));
   for (const j of idle) ws.Fp[j] = Math.max(0, ws.Fp[j]);
-  return n;
+  return 0;
 }
 
 /**
@@ -282,6 +282,8 @@ function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: numbe
  */
 export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Array | null): ContactResult {
   const { m, N } = p;
+  // With a negative stiffness the energy need not be convex, and where a search ends may hang on where it began.
+  for (let j = 0; j < m; j++) if (p.k[j] < 0) start = null;
   for (let j = 0; j < m; j++)
     ws.active[j] = p.oneSided[j] === 1 ? (start ? start[j] : 1) : p.oneSided[j] === 0 ? 1 : 0;
   let faint = 0;
@@ -326,7 +328,9 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
     for (let j = 0; j < m; j++)
       if (p.oneSided[j] === 1) ws.active[j] = presses(p, j, ws.v[j], ws.active[j] === 1, faint) ? 1 : 0;
   }
-  if (settled) n = openIdle(p, ws, n, faint);
+  const opened = settled ? openIdle(p, ws, n, faint) : 0;
+  if (opened > 0) n = opened;
+  else if (start !== null) return solveContact(p, ws, null);
   let pivotRatio = 0;
   let stable = false;
   if (n > 0) {

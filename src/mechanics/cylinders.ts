@@ -91,21 +91,21 @@ function pressureFor(members: readonly Cylinder[], gaps: readonly number[], volu
     });
     return sum;
   };
-  if (strokesAt(0) >= volume) return 0;
+  if (strokesAt(0) >= volume - BEYOND) return 0;
   // The sum of strokes is piecewise linear in p, with a bend where a cylinder leaves one stop or meets the other.
   const bends = members
     .flatMap(({ up, down, stiffness }, i) => [(up - gaps[i]) * stiffness, (-down - gaps[i]) * stiffness])
     .filter((p) => p > 0 && Number.isFinite(p))
     .sort((a, b) => a - b);
   let low = 0;
+  let before = strokesAt(0);
   for (const high of bends) {
-    if (strokesAt(high) >= volume) break;
+    const after = strokesAt(high);
+    if (after >= volume - BEYOND) return low + ((high - low) * (volume - before)) / (after - before);
     low = high;
+    before = after;
   }
   let slope = 0;
-  members.forEach(({ up, down, stiffness }, i) => {
-    const free = gaps[i] + low / stiffness;
-    if (free >= -down && free < up) slope += 1 / stiffness;
-  });
-  return slope > 0 ? low + (volume - strokesAt(low)) / slope : Number.POSITIVE_INFINITY;
+  for (const { up, stiffness } of members) if (!Number.isFinite(up)) slope += 1 / stiffness;
+  return slope > 0 ? low + (volume - before) / slope : Number.POSITIVE_INFINITY;
 }

@@ -49,7 +49,7 @@ function stationsOf(data: SetData, refine: number): number[] {
   const clusters: number[][] = [];
   for (const x of [...cuts].sort((a, b) => a - b)) {
     const last = clusters[clusters.length - 1];
-    if (last && x - last[last.length - 1] < SHORTEST_ELEMENT) last.push(x);
+    if (last && x - last[last.length - 1] < SHORTEST_ELEMENT - 1e-9) last.push(x);
     else clusters.push([x]);
   }
   const sorted = clusters.map(
