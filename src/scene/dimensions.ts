@@ -53,14 +53,12 @@ function drawAxis(into: SVGElement, sheet: Sheet): void {
   into.append(svg("text", { x: 0.4 * letter, y: y + 1.4 * letter, class: "quiet" }, title));
 }
 
-/** Upright line at a chainage over the whole height with its words at the top. */
+/** Upright line at a chainage over the whole height with its words at its foot, above axis and dimensions. */
 function seatLine(into: SVGElement, sheet: Sheet, chainage: number, words: string, side: -1 | 1): void {
   const { letter, margins, height } = sheet;
   const { x } = sheet.at([chainage, 0, 0]);
   if (x < 0 || x > sheet.width) return;
-  into.append(
-    svg("line", { class: "seat-line", x1: x, y1: 0.3 * letter, x2: x, y2: height - margins.bottom + letter }),
-  );
+  into.append(svg("line", { class: "seat-line", x1: x, y1: 0, x2: x, y2: height - 1.75 * letter }));
   const wide = textWidth(words, sheet.font) + letter;
   const fits = side < 0 ? x > wide : sheet.width - x > wide;
   const way = fits ? side : -side;
@@ -68,7 +66,12 @@ function seatLine(into: SVGElement, sheet: Sheet, chainage: number, words: strin
   into.append(
     svg(
       "text",
-      { x: x + way * 0.5 * letter, y: 1.3 * letter, "text-anchor": anchor, class: "halo quiet" },
+      {
+        x: x + way * 0.5 * letter,
+        y: height - margins.bottom + 1.3 * letter,
+        "text-anchor": anchor,
+        class: "halo quiet",
+      },
       words,
     ),
   );
@@ -199,17 +202,27 @@ function drawNotes(into: SVGElement, sheet: Sheet, room: Rect, taken: readonly R
   }
 }
 
-/** Words at the top left: that bending is drawn larger than it is, or that there is no pose. */
+/** Words at the top right: that bending is drawn larger than it is, or that there is no pose. */
 function drawState(into: SVGElement, sheet: Sheet): void {
   const words =
-    sheet.pose === null
+    sheet.model.world === null
       ? "no solved pose: only the site is drawn"
       : sheet.exaggeration === 1
         ? ""
         : `bending drawn × ${sheet.exaggeration}`;
   if (words === "") return;
-  const y = (sheet.view === "elevation" ? 2.9 : 1.4) * sheet.letter;
-  into.append(svg("text", { x: 0.6 * sheet.letter, y, class: "halo value" }, words));
+  into.append(
+    svg(
+      "text",
+      {
+        x: sheet.width - 0.6 * sheet.letter,
+        y: 1.5 * sheet.letter,
+        "text-anchor": "end",
+        class: "halo value",
+      },
+      words,
+    ),
+  );
 }
 
 /** Ground of paper under axis and dimensions, so that they stay readable when the model is zoomed. */

@@ -122,7 +122,7 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
     eyes.camera.updateMatrixWorld();
     const type = letters();
     const sheet: Sheet = {
-      ...{ view: props.view, units: props.units, pose: props.pose, selected: props.selected },
+      ...{ view: props.view, units: props.units, selected: props.selected },
       ...{ exaggeration: props.exaggeration, model, ...size, ...type },
       margins: marginsFor(props.view, type.letter),
       scale: eyes.pixelsPerMetre,

@@ -50,9 +50,9 @@ export function modelOf(plan: Plan, set: PlanSet): Model {
   };
 }
 
-/** Draws a pose into the model; without one, all that moves goes. */
+/** Draws a pose into the model; without one, or with one that found no equilibrium, all that moves goes. */
 export function drawPose(model: Model, ctx: SetContext, pose: Pose | null, exaggeration: number): void {
-  if (pose === null) {
+  if (pose === null || pose.solution.status !== "solved") {
     model.pen.clear();
     model.world = null;
     model.reactions = [];

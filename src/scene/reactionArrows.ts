@@ -1,4 +1,4 @@
-// Reactions on the sheet: an arrow per band, as long as its force is big, and its label with name and number.
+// Reactions on the sheet: an arrow per band, as long as its share of the set is big, and its label with name and number.
 
 import { colourOf } from "../app/index.ts";
 import type { Reaction } from "../shape/index.ts";
@@ -62,7 +62,7 @@ export function arrowsOn(sheet: Sheet): Arrow[] {
   const arrows = model.reactions.flatMap((reaction): Arrow[] => {
     const p = sheet.at(reaction.at);
     if (p.behind) return [];
-    const part = model.weight > 0 ? reaction.force / model.weight : 0;
+    const part = model.weight > 0 ? reaction.share / model.weight : 0;
     const long = part * whole * letter;
     if (view === "plan") {
       const disc = letter * (0.4 + 1.1 * Math.sqrt(Math.abs(part)));
@@ -130,8 +130,8 @@ interface Label {
 }
 
 function labelOf(sheet: Sheet, arrow: Arrow): Label {
-  const { support, force, from } = arrow.reaction;
-  const value = print(force, "load", sheet.units);
+  const { support, share, from } = arrow.reaction;
+  const value = print(share, "load", sheet.units);
   const width = textWidth(support.name, sheet.font) + textWidth(value, sheet.strong) + 2.6 * sheet.letter;
   const up = from === "above" && sheet.view !== "plan";
   const y =

@@ -1,5 +1,5 @@
 // The sheet over the canvas on which labels and dimensions are drawn: what it shows, and where the world lies on it.
-import type { Pose, Vec3 } from "../sequence/index.ts";
+import type { Vec3 } from "../sequence/index.ts";
 import type { System } from "../units/index.ts";
 import type { Margins } from "./eyes.ts";
 import type { Model } from "./model.ts";
@@ -17,7 +17,6 @@ export interface Sheet {
   strong: string;
   units: System;
   model: Model;
-  pose: Pose | null;
   selected: string | null;
   exaggeration: number;
   /** Pixels per metre; 0 in a perspective. */
@@ -30,8 +29,9 @@ export interface Sheet {
 export function marginsFor(view: View, letter: number): Margins {
   const side = Math.round(1.2 * letter);
   if (view === "elevation") {
-    return { left: side, right: side, top: Math.round(2.4 * letter), bottom: Math.round(5.6 * letter) };
+    return { left: side, right: side, top: Math.round(2.4 * letter), bottom: Math.round(7 * letter) };
   }
   if (view === "free") return { left: side, right: side, top: side, bottom: side };
-  return { left: side, right: side, top: Math.round(2.4 * letter), bottom: Math.round(2.4 * letter) };
+  const bottom = Math.round((view === "plan" ? 3.6 : 2.4) * letter);
+  return { left: side, right: side, top: Math.round(2.4 * letter), bottom };
 }

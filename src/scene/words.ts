@@ -23,8 +23,8 @@ export function poseWords(props: SceneProps, model: Model): string {
   const at = `chainage ${print(tail[0], "length", units)} to ${print(nose[0], "length", units)}`;
   const togo = print(plan.site.farBearing_m - nose[0], "length", units);
   const loads = model.reactions
-    .filter((r) => r.force !== 0)
-    .map((r) => `${r.support.name} ${print(r.force, "load", units)}`)
+    .filter((r) => r.share !== 0)
+    .map((r) => `${r.support.name} ${print(r.share, "load", units)}`)
     .join(", ");
   const shape = props.exaggeration === 1 ? "" : ` Bending is drawn ${props.exaggeration} times as large.`;
   return (
@@ -41,7 +41,9 @@ export function partWords(part: Part, reactions: readonly Reaction[], units: Sys
     title,
     ...carried.map((r) => {
       const own = r.support.name === part.name ? "" : `${r.support.name}: `;
-      return `${own}feels ${print(r.force, "load", units)}, carries ${print(r.share, "load", units)} of the set`;
+      const deck =
+        r.support.what === "group" ? `, ${print(r.force, "load", units)} on the ground with its deck` : "";
+      return `${own}carries ${print(r.share, "load", units)}${deck}`;
     }),
   ];
 }

@@ -8,9 +8,9 @@ import { mean } from "./vec.ts";
 export interface Reaction {
   support: Support;
   at: Vec3;
-  /** The load that the support feels, and its part of the set's weight. */
-  force: number;
+  /** Its part of the set's weight, and the force under it: for a group with its part of the deck. */
   share: number;
+  force: number;
   /** Number of the support among those of its kind: tells patterns apart. */
   nth: number;
   /** A hook pulls from above, all others push from below. */
