@@ -4,7 +4,7 @@ import type { Plan } from "../../src/plan/index.ts";
 import { pieceSection } from "../../src/plan/index.ts";
 
 /** Bending and web shear stiffness of the girder: E I (N m2) and G A_web (N). */
-function girder(plan: Plan): { EI: number; GA: number } {
+export function girderStiffness(plan: Plan): { EI: number; GA: number } {
   const [set] = plan.sets;
   const [piece] = set.girders[0].pieces;
   const [t, w, b] = [piece.topFlange_mm, piece.web_mm, piece.bottomFlange_mm].map(([x, y]) => [
@@ -51,7 +51,7 @@ export function lineStiffness(plan: Plan, id: string): number {
  * c^2 (a + c) / (3 E I) of bending, c (a + c) / (a G A) of shear, and the two trains by the lever.
  */
 export function pickFlexibility(plan: Plan, a: number, c: number): number {
-  const { EI, GA } = girder(plan);
+  const { EI, GA } = girderStiffness(plan);
   const rear = c / a;
   const front = (a + c) / a;
   return (
