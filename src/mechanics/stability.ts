@@ -7,6 +7,8 @@ import type { Condensed } from "./contact.ts";
 const ROTATION_LENGTH = 10;
 /** Least over greatest eigenvalue that still counts as held. */
 const HELD = 1e-8;
+/** A stiffness of this share of the loads per metre holds, however hard other supports are. */
+const STEADY = 1e-4;
 
 /** A motion without (or with negative) stiffness. */
 export interface Mechanism {
@@ -47,7 +49,9 @@ export function findMechanism(
   const eigen = symmetricEigen(M, n);
   const greatest = Math.abs(eigen.values[n - 1]);
   const ratio = greatest > 0 ? eigen.values[0] / greatest : 0;
-  if (n === 0 || ratio >= HELD) return null;
+  let heaviest = 0;
+  for (let a = 0; a < n; a++) heaviest = Math.max(heaviest, Math.abs(p.load[kept[a]]));
+  if (n === 0 || ratio >= HELD || eigen.values[0] > STEADY * heaviest) return null;
   // Of several free motions the loads choose the one they drive; without loads on any it is the softest.
   const driven = new Float64Array(n);
   for (let v = 0; v < n && (v === 0 || eigen.values[v] < HELD * greatest); v++) {
@@ -57,13 +61,9 @@ export function findMechanism(
     for (let a = 0; a < n; a++) driven[a] += work * eigen.vectors[v * n + a];
   }
   let most = 0;
-  let all = 0;
-  for (let a = 0; a < n; a++) {
-    most = Math.max(most, Math.abs(driven[a]));
-    all = Math.max(all, Math.abs(p.load[kept[a]]));
-  }
+  for (let a = 0; a < n; a++) most = Math.max(most, Math.abs(driven[a]));
   const shape = new Float64Array(p.N);
-  for (let a = 0; a < n; a++) shape[kept[a]] = most > 1e-9 * all ? driven[a] : eigen.vectors[a];
+  for (let a = 0; a < n; a++) shape[kept[a]] = most > 1e-9 * heaviest ? driven[a] : eigen.vectors[a];
   return { shape, ratio };
 }
 

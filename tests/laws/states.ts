@@ -288,7 +288,8 @@ function statesOf(frame: Frame, mixture: Mixture): fc.Arbitrary<State> {
       };
       const hang = (which: typeof r.far, at: number, share = which.share) => {
         if (mixture.hoists === false) return;
-        const h = which.hoist;
+        const { offset, ...plumb } = which.hoist;
+        const h: StateHoist = sideways && offset ? { ...plumb, offset } : plumb;
         // A given load that statics do not ask for would tip what only a hook and one more support carry.
         const alone = r.plan === "rear train and hook" || (r.plan === "bearings and hook" && !r.extraHook);
         if (h.mode === "load" && !alone) hoists.push({ ...h, at: station(at), load: Math.round(share * W) });
