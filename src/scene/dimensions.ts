@@ -148,13 +148,11 @@ function notesOf(sheet: Sheet): Note[] {
     const at: Vec3 = sheet.view === "plan" ? r.centre : [r.centre[0], r.centre[1], r.centre[2] + 3.2];
     notes.push({ words: `${crane.kind} crane, radius ${print(r.radius, "length", units)}`, at, way: "up" });
   }
-  if (sheet.view === "free") return notes;
-  if (sheet.view !== "end") {
-    for (const line of plan.site.stopLines) {
-      const z = site.lines.nearSeat ?? site.lines.below;
-      const y = sheet.view === "plan" ? -site.lines.pathHalf : 0;
-      notes.push({ words: `stop line ${line.name}`, at: [line.chainage_m, y, z - 0.6], way: "down" });
-    }
+  if (sheet.view === "free" || sheet.view === "end") return notes;
+  for (const line of plan.site.stopLines) {
+    const z = site.lines.nearSeat ?? site.lines.below;
+    const y = sheet.view === "plan" ? -site.lines.pathHalf : 0;
+    notes.push({ words: `stop line ${line.name}`, at: [line.chainage_m, y, z - 0.6], way: "down" });
   }
   const middle = (plan.site.nearFace_m + plan.site.farFace_m) / 2;
   const level = site.lines.belowGiven ? print(site.lines.below, "length", units) : "level not given";

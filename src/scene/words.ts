@@ -21,7 +21,8 @@ export function poseWords(props: SceneProps, model: Model): string {
   const where = step === undefined ? "" : `step ${pose.step + 1}, ${stepName(step)}, `;
   const { tail, nose } = model.world;
   const at = `chainage ${print(tail[0], "length", units)} to ${print(nose[0], "length", units)}`;
-  const togo = print(plan.site.farBearing_m - nose[0], "length", units);
+  const left = plan.site.farBearing_m - nose[0];
+  const togo = `${print(Math.abs(left), "length", units)} ${left >= 0 ? "short of" : "beyond"} the far bearings`;
   const loads = model.reactions
     .filter((r) => r.share !== 0)
     .map((r) => `${r.support.name} ${print(r.share, "load", units)}`)
@@ -29,7 +30,7 @@ export function poseWords(props: SceneProps, model: Model): string {
   const shape = props.exaggeration === 1 ? "" : ` Bending is drawn ${props.exaggeration} times as large.`;
   return (
     `${view}, ${where}${print(pose.progress, "percent", units)} done. ` +
-    `The set reaches from ${at}, ${togo} short of the far bearings. Carrying: ${loads || "none"}.${shape}`
+    `The set reaches from ${at}, ${togo}. Carrying: ${loads || "none"}.${shape}`
   );
 }
 
