@@ -23,8 +23,14 @@ export function solvePose(
   progress: number,
   near: Pose | null = null,
 ): Pose {
-  const state = idealise(ctx, situation);
-  const solution = solveStatics(state, { model: ctx.model, workspace, near: near?.solution ?? null });
+  const planned = idealise(ctx, situation);
+  let state = ctx.change ? ctx.change.before(planned, step) : planned;
+  let solution = solveStatics(state, { model: ctx.model, workspace, near: near?.solution ?? null });
+  const again = ctx.change?.after(state, solution) ?? null;
+  if (again) {
+    solution = solveStatics(again, { model: ctx.model, workspace, near: solution });
+    state = again;
+  }
   const n = ctx.supports.length;
   let motions: Float64Array | null = null;
   const pose: Pose = {

@@ -92,10 +92,7 @@ function runStep(
     near = solvePose(ctx, s, run.index, 0, near);
     return near;
   };
-  const brakes = run.step.brakes;
-  const start: Situation = brakes
-    ? { ...run.start, trains: run.start.trains.map((t) => ({ ...t, braked: brakes.includes(t.id) })) }
-    : run.start;
+  const start = withBrakes(run.step, run.start);
   run.start = start;
   const first = solvePose(ctx, start, run.index, 0);
   if (first.solution.status !== "solved") return failedAt(run, first, []);
@@ -167,6 +164,11 @@ function runStep(
   let end = endPose.situation;
   if (motion.settle) end = motion.settle(ctx, end, endPose);
   return { samples, end, failed: "" };
+}
+
+/** The situation in which a step begins: its own brakes on, those before it where it says nothing. */
+export function withBrakes({ brakes }: Step, s: Situation): Situation {
+  return brakes ? { ...s, trains: s.trains.map((t) => ({ ...t, braked: brakes.includes(t.id) })) } : s;
 }
 
 function isStill(step: Step): boolean {

@@ -106,6 +106,16 @@ export interface SetContext {
   supportIndex: Map<string, number>;
   length: number;
   gravity: number;
+  /** What a corner of the spread changes in the States; left out for the plan as it stands. */
+  change?: StateChange;
+}
+
+/** Changes that the uncertainty of loads, levels and stiffnesses makes in the State of a pose. */
+export interface StateChange {
+  /** The State to solve in place of the plan's own, for a pose of the step with this index. */
+  before: (state: State, step: number) => State;
+  /** Once that is solved: the State to solve in its place, or null to keep it. */
+  after: (state: State, solution: Solution) => State | null;
 }
 
 /** One solved pose. */
