@@ -2,7 +2,7 @@
 
 import type { FieldLoad, RowLoad } from "./condense.ts";
 import type { ContactResult } from "./contact.ts";
-import type { Device } from "./devices.ts";
+import { type Device, meanY } from "./devices.ts";
 import { type Hold, type HorizontalResult, type Pendulum, solveHorizontal } from "./horizontal.ts";
 import type { Layout } from "./layout.ts";
 import { rowAt } from "./rows.ts";
@@ -158,15 +158,19 @@ export function horizontalOf(
     mz += wind.value * wind.force * (wind.x - model.origin);
   }
   const pendulums: Pendulum[] = hoists.map((h, i) => {
-    let y = 0;
-    for (const g of layout.hoistGirders[i]) y += model.girders[g].y / layout.hoistGirders[i].length;
+    const y = meanY(model, layout.hoistGirders[i]);
     const T = tension[i];
     fx += T * up[0];
     fy += T * up[1];
-    mz += T * up[1] * (h.at - model.origin) - T * up[0] * y;
+    // A pull across at a pin above the picks shifts load between the lines, and on a grade this turns the set as if the
+    // pull stood a little further on; what holds the lean of a one-girder set does the reverse.
+    const pin = h.rigging === "separate" || h.girders.length < 2 ? 0 : (h.pinHeight ?? 0);
+    const x = h.at + ((model.lean < 0 ? -h.pickHeight : pin) * up[0]) / up[2];
+    mz += T * up[1] * (x - model.origin) - T * up[0] * pullY(devices, contact.F, i, y);
     const stiffness = h.ropeLength ? T / h.ropeLength : 0;
-    return { x: h.at, y, stiffness, offsetX: h.offset?.[0] ?? 0, offsetY: h.offset?.[1] ?? 0 };
+    return { x, y, stiffness, offsetX: h.offset?.[0] ?? 0, offsetY: h.offset?.[1] ?? 0 };
   });
+  mz += turnedMoment(layout, devices, contact.F, { gravity, wind });
   const limits = trains.map((t) => t.brakeLimit ?? Number.POSITIVE_INFINITY);
   const scale = model.mass * state.gravity;
   const result = solveHorizontal(
@@ -180,6 +184,42 @@ export function horizontalOf(
     limits,
   );
   return { result, holds };
+}
+
+/** Where the pull of a hoist acts across: the mean of its picks, or what unequal separate lines make of it. */
+function pullY(devices: readonly Device[], F: Float64Array, hoist: number, mean: number): number {
+  let sum = 0;
+  let moment = 0;
+  for (let j = 0; j < devices.length; j++)
+    if (devices[j].kind === "hoist" && devices[j].of === hoist) {
+      sum += F[j];
+      moment += F[j] * devices[j].y;
+    }
+  return sum > 0 ? moment / sum : mean;
+}
+
+/**
+ * Plan moment of weights and lines that lean and level have moved aside. All of them act along true up, so their moment
+ * has no part about it: the part about z follows from those about x and y, and a set that hangs free is not turned.
+ */
+function turnedMoment(
+  { model, up }: Layout,
+  devices: readonly Device[],
+  F: Float64Array,
+  { gravity, wind }: Pick<Acting, "gravity" | "wind">,
+): number {
+  if (up[0] === 0 && up[1] === 0) return 0;
+  let aboutX = 0;
+  let aboutY = 0;
+  for (let j = 0; j < devices.length; j++)
+    if (devices[j].kind === "lean of hoist") aboutX += F[j];
+    else if (devices[j].kind === "level of hoist") aboutY += F[j];
+  if (model.lean < 0) {
+    // What holds the lean of a one-girder set takes all moment about its length (its lines: see horizontalOf).
+    aboutX += model.cg[2] * model.mass * gravity[1];
+    if (wind) aboutX += wind.height * wind.value * wind.force;
+  }
+  return -(up[0] * aboutX + up[1] * aboutY) / up[2];
 }
 
 /** Greatest change of a sideways force between two passes, N. */

@@ -142,36 +142,47 @@ export function balanceOf(state: State, answer: StateAnswer, solution: Solution)
     const [fx, fy] = contacts[`bearing ${b.name}`]?.force ?? [0, 0];
     set.add(b.at, yOf(state, b.girder), 0, fx, fy, answer.forces[`bearing ${b.name}`]);
   }
+  const turn = (x: number, y: number) => {
+    set.m[0] += x;
+    set.m[1] += y;
+    set.m[2] -= (x * up[0] + y * up[1]) / up[2];
+  };
   (state.hoists ?? []).forEach((h, i) => {
     const ys = h.girders.map((girder) => yOf(state, girder));
     const lines = h.girders.map((girder) => answer.forces[`line ${h.name} ${girder}`]);
     const T = answer.forces[`hoist ${h.name}`];
     const mean = ys.reduce((a, b) => a + b, 0) / ys.length;
     const [fx, fy] = answer.horizontal?.lines[h.name]?.force ?? [0, 0];
-    if (h.rigging === "separate")
+    const separate = h.rigging === "separate";
+    const along = (y: number, z: number, F: number) => {
+      set.add(h.at, y, z, F * up[0], F * up[1], F * up[2]);
+    };
+    if (separate)
       ys.forEach((y, k) => {
-        set.add(h.at, y, 0, 0, 0, lines[k] * up[2]);
+        along(y, h.pickHeight, lines[k]);
       });
-    else {
-      // The lines' difference is the couple of a leaning spreader or bridle; their sum hangs along true up.
-      set.add(h.at, mean, 0, 0, 0, T * up[2]);
-      set.m[0] += lines.reduce((s, F, k) => s + F * ys[k], 0) - T * mean;
-    }
-    set.add(h.at, mean, h.pickHeight, T * up[0] + fx, T * up[1] + fy, 0);
-    // Second order: what hangs turns under its picks, and its weight with it.
+    else along(mean, h.pickHeight, T);
+    set.add(h.at, mean, h.pickHeight, fx, fy, 0);
+    // Second order from here on: pin, picks and weight have moved aside under one another. All act along true up, so
+    // that the moment of their shifts has no part about it.
+    const turned = [0, 0];
+    // The lines' difference is the couple that a leaning spreader or bridle passes on, and that of the pull at its pin.
+    if (!separate) turned[0] += lines.reduce((s, F, k) => s + F * ys[k], 0) - T * mean;
     const order = [...h.girders].sort((a, b) => yOf(state, b) - yOf(state, a));
     const [left, right] = [order[0], order[order.length - 1]];
     if (left !== right) {
       const rise = (girder: string) => answer.droop[girder][i] + camber(state, girder, h.at);
-      const turn = (rise(left) - rise(right)) / (yOf(state, left) - yOf(state, right));
-      set.m[0] -= T * (h.pickHeight - cg[2]) * turn;
+      const lean = (rise(left) - rise(right)) / (yOf(state, left) - yOf(state, right));
+      turned[0] -= T * (h.pickHeight - cg[2]) * lean;
     }
     const level = solution.devices.findIndex((d) => d.kind === "level of hoist" && d.of === i);
-    set.m[1] -= T * (h.pickHeight - cg[2]) * solution.contact.v[level];
+    turned[1] -= T * (h.pickHeight - cg[2]) * solution.contact.v[level];
+    turn(turned[0], turned[1]);
   });
-  const about = state.girders.length > 1 ? Math.abs(set.m[0]) : 0;
+  // What holds the lean of a one-girder set is such a moment too.
+  if (state.girders.length === 1) turn(-set.m[0], 0);
   return {
-    set: Math.max(Math.abs(set.f[2]) / W, about / (W * L), Math.abs(set.m[1]) / (W * L)),
+    set: Math.max(Math.abs(set.f[2]) / W, Math.abs(set.m[0]) / (W * L), Math.abs(set.m[1]) / (W * L)),
     sideways: Math.max(Math.abs(set.f[0]) / W, Math.abs(set.f[1]) / W, Math.abs(set.m[2]) / (W * L)),
     decks,
   };

@@ -72,7 +72,7 @@ const seatsOf = (frame: Frame) =>
       })),
     );
 
-test(`500 random sets on seats of unlike height and stiffness, E times 1e9, within 1e-6 W (seed ${seed})`, () => {
+test(`500 random sets on seats of unlike height and stiffness, E times 1e9, within 1e-5 W (seed ${seed})`, () => {
   let compared = 0;
   const arbitrary = frames([2, 2, 3])
     .filter((f) => f.crossFrames.length > 0)
@@ -103,7 +103,7 @@ test(`500 random sets on seats of unlike height and stiffness, E times 1e9, with
       const answer = solveState(stiffened(state));
       expect(answer.status).toBe("solved");
       bearings.forEach((b, i) => {
-        expect(Math.abs(answer.forces[`bearing ${b.name}`] - expected[i])).toBeLessThan(1e-6 * W);
+        expect(Math.abs(answer.forces[`bearing ${b.name}`] - expected[i])).toBeLessThan(1e-5 * W);
       });
     }),
     runs,
