@@ -19,6 +19,7 @@ import {
 
 /** Equal parts that every step is looked at in. */
 const PARTS = 16;
+const COARSE_PARTS = 4;
 /** Events are found to this part of the step. */
 const EXACT = 1e-9;
 /** Straight lines between stored poses may err by this share of the weight. */
@@ -30,15 +31,21 @@ export interface RunOptions {
   onStep?: (index: number, of: number) => boolean;
   /** Every stored pose, in order, as it is stored. */
   onPose?: (pose: Pose) => void;
+  /** Begins in this situation instead of where the set stands at its start. */
+  from?: Situation;
+  /** For searches: only start, end, quarters and marks of every step, no events and no poses between. */
+  coarse?: boolean;
 }
 
 /** Solves the pose of a step at a progress, from the stored start and ends of that step: never interpolated. */
 export function poseAt(ctx: SetContext, run: StepRun, progress: number, near: Pose | null = null): Pose {
-  const situation =
-    progress <= 0
-      ? run.start
-      : motionOf(run.step.do).at(ctx, run.step, run.start, run.ends, Math.min(1, progress));
-  return solvePose(ctx, situation, run.index, progress, near);
+  return solvePose(ctx, situationAt(ctx, run, progress), run.index, progress, near);
+}
+
+/** The situation of a step at a progress, from the stored start and ends of that step; nothing is solved. */
+export function situationAt(ctx: SetContext, run: StepRun, progress: number): Situation {
+  if (progress <= 0) return run.start;
+  return motionOf(run.step.do).at(ctx, run.step, run.start, run.ends, Math.min(1, progress));
 }
 
 /** A stored pose with the words of what happens there. */
@@ -49,12 +56,23 @@ interface Sample {
 
 /** Runs all steps of a set. A step without equilibrium ends the run: the steps after it are marked not solved. */
 export function runSet(ctx: SetContext, watches: Watch[], options: RunOptions = {}): SetRun {
+  return runSteps(ctx, options.from ?? startSituation(ctx), ctx.set.steps, watches, options);
+}
+
+/** Runs steps of a set from a situation, as its operation or as a way back; step indices count within the list. */
+export function runSteps(
+  ctx: SetContext,
+  start: Situation,
+  list: readonly Step[],
+  watches: Watch[],
+  options: RunOptions = {},
+): SetRun {
   const samples: Sample[] = [];
   const steps: StepRun[] = [];
-  let situation: Situation = startSituation(ctx);
+  let situation: Situation = start;
   let stopped = "";
-  for (const [index, step] of ctx.set.steps.entries()) {
-    if (options.onStep && !options.onStep(index, ctx.set.steps.length)) break;
+  for (const [index, step] of list.entries()) {
+    if (options.onStep && !options.onStep(index, list.length)) break;
     const run: StepRun = {
       index,
       step,
@@ -68,7 +86,7 @@ export function runSet(ctx: SetContext, watches: Watch[], options: RunOptions = 
     };
     steps.push(run);
     if (stopped !== "") continue;
-    const outcome = runStep(ctx, run, watches);
+    const outcome = runStep(ctx, run, watches, options.coarse === true);
     samples.push(...outcome.samples);
     if (options.onPose) for (const s of outcome.samples) options.onPose(s.pose);
     run.count = outcome.samples.length;
@@ -85,6 +103,7 @@ function runStep(
   ctx: SetContext,
   run: StepRun,
   watches: Watch[],
+  coarse: boolean,
 ): { samples: Sample[]; end: Situation; failed: string } {
   const motion = motionOf(run.step.do);
   let near: Pose | null = null;
@@ -119,8 +138,9 @@ function runStep(
   };
   say(0, "start");
   const marks = motion.marks?.(run.step, run.ends) ?? [];
+  const parts = coarse ? COARSE_PARTS : PARTS;
   const grid = [
-    ...new Set([0, 1, ...marks, ...Array.from({ length: PARTS - 1 }, (_, i) => (i + 1) / PARTS)]),
+    ...new Set([0, 1, ...marks, ...Array.from({ length: parts - 1 }, (_, i) => (i + 1) / parts)]),
   ].sort((a, b) => a - b);
   // Kinds that move nothing until their end are one jump: their start and end say all.
   const still = isStill(run.step);
@@ -141,7 +161,7 @@ function runStep(
       );
     }
   }
-  if (!still) {
+  if (!still && !coarse) {
     findContacts(ctx, places, at, say);
     findCrossings(
       watches,
@@ -154,7 +174,7 @@ function runStep(
   say(1, "end");
   const keep = new Set<number>(places);
   for (const p of words.keys()) keep.add(p);
-  if (!still) straighten(ctx, keep, at);
+  if (!still && !coarse) straighten(ctx, keep, at);
   const ordered = [...keep].sort((a, b) => a - b);
   const samples = ordered.map((p) => ({ pose: at(p), words: words.get(p) ?? [] }));
   // An event pose that does not settle is no less a failure than a pose of the grid.
