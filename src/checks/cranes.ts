@@ -61,7 +61,7 @@ export function radiusOf(ctx: SetContext, pose: Pose, crane: Crane): number {
   if (!c?.hooked) return Number.NaN;
   const load = hookLoadOf(ctx, pose, crane);
   const growth = load ? (crane.radiusGrowth_mm_per_kN.best / 1000) * (load.gross / 1000) : 0;
-  return boomOf(crane, c.tip).radius + growth;
+  return boomOf(crane, c.tip, c.moved).radius + growth;
 }
 
 /**

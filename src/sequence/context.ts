@@ -143,10 +143,13 @@ export function startSituation(ctx: SetContext): Situation {
         tautAt: 0,
         heldLoad: null,
         tip: [crane.position.chainage_m, crane.position.y_m] as [number, number],
+        moved: [0, 0] as [number, number],
       };
     }),
     lashed: [],
     tiedAt: {},
+    sunk: {},
+    heat: { strain: 0, bow: 0 },
     overSeats: false,
   };
 }

@@ -9,6 +9,7 @@ import {
   bearingsOf,
   byId,
   type Crane,
+  hookName,
   type Pick,
   type Plan,
   type PlanSet,
@@ -16,6 +17,7 @@ import {
   steelOf,
   takeOff,
 } from "../plan/index.ts";
+import { modelIn } from "./heat.ts";
 import { boomOf, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
 import type { SetContext, Situation, TrainSituation } from "./types.ts";
 
@@ -87,8 +89,9 @@ function belowSet(ctx: SetContext, train: TrainSituation): boolean {
 
 /** The State of a situation. Solving it gives the plan's reactions bit for bit. */
 export function idealise(ctx: SetContext, situation: Situation): State {
-  const { plan, set, model } = ctx;
-  const data = model.data;
+  const { plan, set } = ctx;
+  const data = modelIn(ctx, situation).data;
+  const sunk = (support: string) => situation.sunk[support] ?? 0;
   const under = situation.trains.filter((t) => t.under && belowSet(ctx, t));
   const groups: Record<string, string[]> = {};
   const groupLift: Record<string, number> = {};
@@ -100,9 +103,10 @@ export function idealise(ctx: SetContext, situation: Situation): State {
       groupLift[g.name] = situation.groupLift[g.name];
     }
     for (const w of wheelsOf(plan, t.id)) {
+      const group = machine.groups.find((g) => g.wheels.includes(w.id));
       const s = t.deckAt + w.x;
       const path = pathLevel(plan, situation.rearEnd + s);
-      const level = path.elevation - path.crossfall * w.y;
+      const level = path.elevation - path.crossfall * w.y - (group ? sunk(group.name) : 0);
       ground[`${t.id}:${w.id}`] = level - (planeLevel(situation, s, w.y) - machine.bunkHeight_m);
     }
     return {
@@ -135,14 +139,14 @@ export function idealise(ctx: SetContext, situation: Situation): State {
     if (!pick) continue;
     const rig = byId(plan.rigging, pick.rigging);
     const plumb = plumbOf(ctx, situation, c.id);
-    const tip = boomOf(crane, c.tip).tip;
+    const tip = boomOf(crane, c.tip, c.moved).tip;
     hoists.push({
       name: c.id,
       at: pick.at_m,
       girders: pick.girders ?? set.girders.map((g) => g.line),
       rigging: rig.kind,
       mode: c.heldLoad === null ? "takeUp" : "load",
-      takeUp: c.tautAt - planeLevel(situation, pick.at_m, 0),
+      takeUp: c.tautAt - sunk(hookName(crane)) - planeLevel(situation, pick.at_m, 0),
       load: c.heldLoad,
       stiffness: hookStiffness(plan, crane, pick),
       pickHeight: pick.height_m,
@@ -156,7 +160,7 @@ export function idealise(ctx: SetContext, situation: Situation): State {
         const girder = byLine(set, b.girder);
         const at = (b.line === "near" ? plan.site.nearBearing_m : plan.site.farBearing_m) - situation.rearEnd;
         const seat = seatOf(plan, set, b.line, b.girder);
-        const level = (seat?.asBuilt_m ?? seat?.design_m ?? 0) + mm(b.height_mm ?? 0);
+        const level = (seat?.asBuilt_m ?? seat?.design_m ?? 0) + mm(b.height_mm ?? 0) - sunk(bearingName(b));
         return {
           name: bearingName(b),
           girder: b.girder,

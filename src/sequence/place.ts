@@ -111,23 +111,36 @@ export function movedPlane(
   };
 }
 
-/** Boom of a crane with its tip over a point: radius, foot, tip elevation (m) and angle (rad); tip is null out of reach. */
-export function boomOf(crane: Crane, tip: readonly [number, number]) {
-  const dx = tip[0] - crane.position.chainage_m;
-  const dy = tip[1] - crane.position.y_m;
+/**
+ * Boom of a crane with its tip over a point (chainage, y), after the crane walked by `moved`: radius, centre of
+ * rotation, foot, tip elevation (m) and angle (rad). Out of reach the boom lies level.
+ */
+export function boomOf(
+  crane: Crane,
+  tip: readonly [number, number],
+  moved: readonly [number, number] = [0, 0],
+) {
+  const centre: Vec3 = [
+    crane.position.chainage_m + moved[0],
+    crane.position.y_m + moved[1],
+    crane.position.elevation_m,
+  ];
+  const dx = tip[0] - centre[0];
+  const dy = tip[1] - centre[1];
   const radius = Math.hypot(dx, dy);
   const ux = radius > 0 ? dx / radius : 1;
   const uy = radius > 0 ? dy / radius : 0;
   const foot: Vec3 = [
-    crane.position.chainage_m + ux * crane.boomFootForward_m,
-    crane.position.y_m + uy * crane.boomFootForward_m,
-    crane.position.elevation_m + crane.boomFootHeight_m,
+    centre[0] + ux * crane.boomFootForward_m,
+    centre[1] + uy * crane.boomFootForward_m,
+    centre[2] + crane.boomFootHeight_m,
   ];
   const reach = radius - crane.boomFootForward_m;
   const rise = crane.boomLength_m ** 2 - reach ** 2;
   const height = rise > 0 ? Math.sqrt(rise) : 0;
   return {
     radius,
+    centre,
     foot,
     tip: [tip[0], tip[1], foot[2] + height] as Vec3,
     angle: Math.atan2(height, reach),

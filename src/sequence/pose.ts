@@ -9,6 +9,7 @@ import {
   solveStatics,
 } from "../mechanics/index.ts";
 import { byId } from "../plan/index.ts";
+import { modelIn } from "./heat.ts";
 import { idealise } from "./idealise.ts";
 import { planeLevel } from "./place.ts";
 import { MOTIONS, type Pose, type SetContext, type Situation } from "./types.ts";
@@ -25,10 +26,11 @@ export function solvePose(
 ): Pose {
   const planned = idealise(ctx, situation);
   let state = ctx.change ? ctx.change.before(planned, step) : planned;
-  let solution = solveStatics(state, { model: ctx.model, workspace, near: near?.solution ?? null });
+  const model = modelIn(ctx, situation);
+  let solution = solveStatics(state, { model, workspace, near: near?.solution ?? null });
   const again = ctx.change?.after(state, solution) ?? null;
   if (again) {
-    solution = solveStatics(again, { model: ctx.model, workspace, near: solution });
+    solution = solveStatics(again, { model, workspace, near: solution });
     state = again;
   }
   const n = ctx.supports.length;

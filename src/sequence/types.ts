@@ -37,6 +37,8 @@ export interface CraneSituation {
   heldLoad: number | null;
   /** Boom tip in plan: chainage and y, m. */
   tip: [number, number];
+  /** Walked from where the plan puts it, m: along and across. */
+  moved: [number, number];
 }
 
 /** Everything that history hands from one step to the next. Plain data; never changed in place. */
@@ -53,6 +55,10 @@ export interface Situation {
   lashed: string[];
   /** Per lashing that is on: how far above the deck the soffit stood when it was tied, m. */
   tiedAt: Record<string, number>;
+  /** By support name: how far the ground below it has sunk where it stands now, m. Absent: not at all. */
+  sunk: Record<string, number>;
+  /** What temperature made of the unstressed set: strain along it, and curvature in 1/m, > 0 with its middle up. */
+  heat: { strain: number; bow: number };
   /** True once the set stands over its seats, so that it may touch them. */
   overSeats: boolean;
 }
@@ -193,8 +199,8 @@ export interface World {
   /** Middle of both ends: mean of the girders. */
   tail: Vec3;
   nose: Vec3;
-  /** Per crane: hook (the pin that the rigging hangs from) while hooked, boom tip, boom foot. */
-  cranes: Record<string, { hook: Vec3 | null; tip: Vec3; foot: Vec3; picks: Vec3[] }>;
+  /** Per crane: hook (the pin that the rigging hangs from) while hooked, boom tip, boom foot, centre of rotation. */
+  cranes: Record<string, { hook: Vec3 | null; tip: Vec3; foot: Vec3; centre: Vec3; picks: Vec3[] }>;
   /** Ground contact of every wheel, id as `rear:1L`, and the stroke of its cylinder, m. */
   wheels: Record<string, Vec3>;
   strokes: Record<string, number>;

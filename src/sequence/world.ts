@@ -24,11 +24,11 @@ export function worldOf(ctx: SetContext, pose: Pose): World {
   const cranes: World["cranes"] = {};
   for (const c of situation.cranes) {
     const crane = byId(plan.cranes, c.id);
-    const boom = boomOf(crane, c.tip);
+    const boom = boomOf(crane, c.tip, c.moved);
     const pick = ctx.set.picks.find((p) => p.crane === c.id);
     const index = solution.layout.hoists.findIndex((h) => h.name === c.id);
     if (!pick || index < 0) {
-      cranes[c.id] = { hook: null, tip: boom.tip, foot: boom.foot, picks: [] };
+      cranes[c.id] = { hook: null, tip: boom.tip, foot: boom.foot, centre: boom.centre, picks: [] };
       continue;
     }
     const rig = byId(plan.rigging, pick.rigging);
@@ -51,7 +51,7 @@ export function worldOf(ctx: SetContext, pose: Pose): World {
       middle[1] + (up[1] / size) * above,
       middle[2] + (up[2] / size) * above,
     ];
-    cranes[c.id] = { hook, tip: boom.tip, foot: boom.foot, picks };
+    cranes[c.id] = { hook, tip: boom.tip, foot: boom.foot, centre: boom.centre, picks };
   }
   const wheels: World["wheels"] = {};
   const strokes: World["strokes"] = {};
@@ -96,10 +96,10 @@ export function worldOf(ctx: SetContext, pose: Pose): World {
 
 /** Elastic shape of every girder at its mesh stations: height of the soffit above the datum plane and twist. */
 export function girderShape(
-  ctx: SetContext,
+  _ctx: SetContext,
   pose: Pose,
 ): { name: string; y: number; stations: Float64Array; droop: Float64Array; twist: Float64Array }[] {
-  const { model } = ctx;
+  const { model } = pose.solution;
   const q = recoverField(pose.solution);
   return model.girders.map((g, i) => {
     const nodes = [g.elements[0].node1, ...g.elements.map((e) => e.node2)];

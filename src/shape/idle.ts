@@ -1,6 +1,6 @@
 // A crane that was not told where to hold its boom: the sequence leaves its tip over its own centre, which no boom can do.
 import { type Crane, type Plan, type PlanSet, pickOf, setLength } from "../plan/index.ts";
-import { boomOf, type World } from "../sequence/index.ts";
+import { boomOf, type Vec3, type World } from "../sequence/index.ts";
 
 /** Where a crane will hold its pick when the set lies on its bearings; without soles or pick, over the middle of its side. */
 function placeInTheEnd(plan: Plan, set: PlanSet, c: Crane): [number, number] {
@@ -13,9 +13,9 @@ function placeInTheEnd(plan: Plan, set: PlanSet, c: Crane): [number, number] {
 }
 
 /** Tip of an idle boom: toward its last pick, over it when that is within reach, else half-way out. */
-function idleTip(plan: Plan, set: PlanSet, c: Crane): [number, number] {
+function idleTip(plan: Plan, set: PlanSet, c: Crane, centre: Vec3): [number, number] {
   const [x, y] = placeInTheEnd(plan, set, c);
-  const { chainage_m, y_m } = c.position;
+  const [chainage_m, y_m] = centre;
   const d = Math.hypot(x - chainage_m, y - y_m);
   const [least, most] = [
     c.boomFootForward_m + 0.1 * c.boomLength_m,
@@ -34,9 +34,10 @@ export function drawnWorld(plan: Plan, set: PlanSet, world: World): World {
   const cranes = Object.entries(world.cranes).map(([id, place]): [string, World["cranes"][string]] => {
     const c = plan.cranes.find((one) => one.id === id);
     if (c === undefined || place.hook !== null) return [id, place];
-    const { chainage_m, y_m } = c.position;
-    if (Math.hypot(place.tip[0] - chainage_m, place.tip[1] - y_m) > 1) return [id, place];
-    const { foot, tip } = boomOf(c, idleTip(plan, set, c));
+    const { centre } = place;
+    if (Math.hypot(place.tip[0] - centre[0], place.tip[1] - centre[1]) > 1) return [id, place];
+    const moved = [centre[0] - c.position.chainage_m, centre[1] - c.position.y_m] as const;
+    const { foot, tip } = boomOf(c, idleTip(plan, set, c, centre), moved);
     return [id, { ...place, foot, tip }];
   });
   return { ...world, cranes: Object.fromEntries(cranes) };

@@ -12,6 +12,8 @@ const situation: Situation = {
   cranes: [],
   lashed: [],
   tiedAt: {},
+  sunk: {},
+  heat: { strain: 0, bow: 0 },
   overSeats: false,
 };
 

@@ -162,8 +162,8 @@ export const rollTogether: MotionOf<"roll together"> = {
         s = withCrane(s, id, () => ({ tautAt: planeLevel(s, pick.at_m, 0) + takeUp }));
       } else if (step.hold === "rope") {
         const machine = byId(ctx.plan.cranes, id);
-        const rise =
-          boomOf(machine, [before.tip[0] + tip, before.tip[1]]).tip[2] - boomOf(machine, before.tip).tip[2];
+        const level = (x: number) => boomOf(machine, [x, before.tip[1]], before.moved).tip[2];
+        const rise = level(before.tip[0] + tip) - level(before.tip[0]);
         s = withCrane(s, id, () => ({ tautAt: before.tautAt + rise }));
       } else s = withCrane(s, id, () => ({ heldLoad: progress === 0 ? null : ends[2 + i] }));
     });
