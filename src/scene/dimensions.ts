@@ -105,7 +105,7 @@ function drawRows(into: SVGElement, sheet: Sheet): void {
 function radiusOf(
   sheet: Sheet,
   id: string,
-): { centre: Vec3; tip: Vec3; radius: number; tail: number } | null {
+): { centre: Vec3; tip: Vec3; radius: number; tail: number; hooked: boolean } | null {
   const crane = sheet.model.plan.cranes.find((one) => one.id === id);
   const place = sheet.model.world?.cranes[id];
   if (crane === undefined || place === undefined) return null;
@@ -113,14 +113,20 @@ function radiusOf(
   const reach = Math.hypot(fx, fy);
   const back = reach > 0 ? crane.boomFootForward_m / reach : 0;
   const centre: Vec3 = [place.foot[0] - back * fx, place.foot[1] - back * fy, place.foot[2]];
-  return { centre, tip: place.tip, radius: reach + crane.boomFootForward_m, tail: crane.tailRadius_m };
+  return {
+    centre,
+    tip: place.tip,
+    radius: reach + crane.boomFootForward_m,
+    tail: crane.tailRadius_m,
+    hooked: place.hook !== null,
+  };
 }
 
 /** In a plan: the radius as a line and a ring, and the ring that the tail sweeps. */
 function drawRadii(into: SVGElement, sheet: Sheet): void {
   for (const { id } of sheet.model.plan.cranes) {
     const r = radiusOf(sheet, id);
-    if (r === null) continue;
+    if (r === null || !r.hooked) continue;
     const [c, t] = [sheet.at(r.centre), sheet.at(r.tip)];
     for (const [ring, of] of [
       [r.radius, "ring"],
@@ -146,7 +152,8 @@ function notesOf(sheet: Sheet): Note[] {
     const r = radiusOf(sheet, crane.id);
     if (r === null) continue;
     const at: Vec3 = sheet.view === "plan" ? r.centre : [r.centre[0], r.centre[1], r.centre[2] + 3.2];
-    notes.push({ words: `${crane.kind} crane, radius ${print(r.radius, "length", units)}`, at, way: "up" });
+    const stands = r.hooked ? `radius ${print(r.radius, "length", units)}` : "not hooked up";
+    notes.push({ words: `${crane.kind} crane, ${stands}`, at, way: "up" });
   }
   if (sheet.view === "free" || sheet.view === "end") return notes;
   for (const line of plan.site.stopLines) {

@@ -111,8 +111,10 @@ function Steps({ set, axis, frame, top }: { set: SetResult; axis: Axis; frame: F
         const room = (axis.edges[index + 1] - axis.edges[index]) * frame.width;
         const number = String(index + 1);
         const title = stepName(step);
-        const name = cut(title, room - textWidth(number) - 8) === title ? title : "";
-        const word = name === "" ? cut(step.do, (room - 4) * 1.12) : "";
+        // The kind always stands below; a name of its own stands beside the number where it fits.
+        const own = title.toLowerCase() !== step.do;
+        const name = own && cut(title, room - textWidth(number) - 8) === title ? title : "";
+        const word = cut(step.do, (room - 4) * 1.12);
         return (
           <g key={step.id} transform={`translate(${from} ${top})`}>
             <title>{`${number} ${title}`}</title>
