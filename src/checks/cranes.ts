@@ -152,6 +152,21 @@ export function hookLoads(ctx: SetContext): Measure[] {
   });
 }
 
+/** Radii between which a chart rates a boom length (the rows of both neighbouring lengths, m); null where it has none. */
+function ratedRadii(chart: Chart, boom: number): { least: number; greatest: number } | null {
+  const lengths = [...new Set(chart.rows.map((r) => r.boom_m))];
+  const beside = [
+    Math.max(...lengths.filter((l) => l <= boom + 1e-9)),
+    Math.min(...lengths.filter((l) => l >= boom - 1e-9)),
+  ];
+  if (!beside.every(Number.isFinite)) return null;
+  const radii = beside.map((l) => chart.rows.filter((r) => r.boom_m === l).map((r) => r.radius_m));
+  return {
+    least: Math.max(...radii.map((list) => Math.min(...list))),
+    greatest: Math.min(...radii.map((list) => Math.max(...list))),
+  };
+}
+
 /** Greatest (or, when too near, least) listed radius against the radius there is. */
 export function chartLeft(ctx: SetContext): Measure[] {
   return cranes(ctx).map(({ crane }) =>
@@ -168,11 +183,12 @@ export function chartLeft(ctx: SetContext): Measure[] {
       read: (pose) => {
         const radius = radiusOf(ctx, pose, crane);
         if (Number.isNaN(radius)) return NOT_HERE;
-        const radii = crane.chart.rows.map((r) => r.radius_m);
-        const least = Math.min(...radii);
-        const greatest = Math.max(...radii);
+        const rated = ratedRadii(crane.chart, crane.boomLength_m);
+        if (rated === null)
+          return { value: radius, limit: 0, where: `no row for a boom of ${crane.boomLength_m} m` };
+        const { least, greatest } = rated;
         // Both ends as one ratio: nearer than the first row counts by how far it is inside.
-        if (radius < least)
+        if (radius < least - 1e-9)
           return {
             value: greatest + (least - radius),
             limit: greatest,
