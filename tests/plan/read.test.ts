@@ -126,7 +126,7 @@ describe("slips that concern two places", () => {
         path: "transporters[0].gauge",
         found: 'the unknown field "gauge"',
         allowed:
-          "here the fields id, name, kind, lines, pitch_m, gauge_m, mass_t, cgHeight_m, bunkHeight_m, allowedLine_kN, allowedSide_kN, allowedGroundPressure_kPa and 23 more",
+          "here the fields id, name, kind, lines, pitch_m, gauge_m, mass_t, cgHeight_m, bunkHeight_m, allowedLine_kN, allowedSide_kN, allowedGroundPressure_kPa and 24 more",
         mend: 'Did you mean "gauge_m"?',
       },
     ]);

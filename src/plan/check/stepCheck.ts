@@ -157,6 +157,12 @@ function checkStep(draft: Draft, here: Here, step: Step | WayBackStep, path: Pla
         draft.say([...path, "items", i, "count"], found, `at most ${item.of}`, "Correct the count.");
       }
       break;
+    case "hold":
+    case "rest":
+      for (const support of Object.keys(step.settlement_mm ?? {})) {
+        refer(draft, [...path, "settlement_mm", support], support, here.supports, "support");
+      }
+      break;
     default:
       break;
   }

@@ -38,6 +38,11 @@ export const transporter = z.strictObject({
   allowedGroundPressure_kPa: z.optional(q.from(1, 50000)),
   strokeUp_mm: q.stroke_mm,
   strokeDown_mm: q.stroke_mm,
+  leak_mm_per_h: z.optional(
+    q
+      .from(0, 500)
+      .check(z.describe("How fast its groups sink with all valves shut; acts while a step stands.")),
+  ),
   cylinderStiffness_kN_per_mm: q.stiffness_kN_per_mm,
   cylinderArea_mm2: z.optional(
     q.from(100, 1e6).check(z.describe("Per axle-line side: turns a load into an oil pressure.")),

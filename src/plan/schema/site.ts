@@ -18,6 +18,10 @@ export const pathPoint = z.strictObject({
 /** The path on the near side. `curved` stands for a path curved in plan, which is refused until it is solved. */
 export const path = z.strictObject({
   curved: z.optional(z.boolean()),
+  clearLeft_m: z.optional(
+    q.from(0, 500).check(z.describe("Free ground to drive on, from the axis of the path to the left.")),
+  ),
+  clearRight_m: z.optional(q.from(0, 500)),
   points: z.array(pathPoint).check(z.minLength(2), z.maxLength(10000)),
 });
 

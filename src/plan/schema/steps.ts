@@ -96,6 +96,11 @@ const walk = {
   dx_m: q.from(-500, 500),
   dy_m: q.from(-300, 300),
   boomOver: z.optional(z.enum(["front", "rear", "side"])),
+  hook: z.optional(
+    z
+      .enum(["stays", "goes along"])
+      .check(z.describe("Absent: the boom keeps the hook where it is while the crane moves.")),
+  ),
 };
 const hoistUp = { do: z.literal("hoist up"), hooks: q.someOf(hookMotion, 4) };
 const hoistDown = { do: z.literal("hoist down"), hooks: q.someOf(hookMotion, 4) };
@@ -123,13 +128,38 @@ const brace = {
     200,
   ),
 };
+/** What acts while a set stands: ground that sinks below a support (by name), and the set's temperature against its start. */
+const standing = {
+  settlement_mm: z.optional(
+    z.record(q.name, q.from(0, 2000)).check(z.describe("By support: how far the ground below it sinks.")),
+  ),
+  temperature_C: z.optional(
+    q.from(-80, 80).check(z.describe("Change of the set's mean temperature during this step.")),
+  ),
+  topWarmer_C: z.optional(
+    q
+      .from(-60, 60)
+      .check(z.describe("Change of how much warmer the top flanges are than the bottom flanges.")),
+  ),
+};
 const hold = {
   do: z.literal("hold"),
   point: z.optional(z.enum(["hold", "witness"])),
   releasedBy: q.text,
   evidence: q.text,
+  ...standing,
 };
-const rest = { do: z.literal("rest"), on: z.optional(q.list(q.text, 50)) };
+const rest = {
+  do: z.literal("rest"),
+  on: z.optional(
+    q
+      .list(q.text, 50)
+      .check(
+        z.describe('What the set rests on, such as "packing", "stops", "bearings"; never oil or hooks.'),
+      ),
+  ),
+  ...standing,
+};
 
 /** A step of the way back: a step without a way back of its own. */
 export const wayBackStep = z.discriminatedUnion("do", [
