@@ -13,7 +13,7 @@ export { prepareContext, startSituation } from "./context.ts";
 export { hookStiffness, idealise, setData } from "./idealise.ts";
 export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
 export { solvePose, tareOf } from "./pose.ts";
-export { poseAt, type RunOptions, runSet, withBrakes } from "./run.ts";
+export { poseAt, type RunOptions, runSet, runSteps, situationAt, withBrakes } from "./run.ts";
 export { crossing, peak } from "./search.ts";
 export { biteAt, motionOf } from "./steps/index.ts";
 export { bunkGap } from "./steps/kind.ts";
