@@ -41,6 +41,11 @@ const defaults: Record<string, { value: number; source: string }> = {
   "line lean": { value: 3, source: "common practice, no source" },
   "set lean": { value: 2, source: "common practice, no source" },
   "set level": { value: 2, source: "common practice, no source" },
+  "fall at loss": {
+    value: 150,
+    source:
+      "common practice, no source: mm that a set may fall when a hook is lost before something catches it",
+  },
   "mass per metre low": {
     value: 1.5,
     source:
