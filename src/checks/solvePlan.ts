@@ -1,19 +1,19 @@
 // One plan to one Result: every set run with all watches, every measure read at every stored pose, findings joined.
 
-import { hookName, type Plan, planHash, supportNames } from "../plan/index.ts";
+import { type Plan, planHash } from "../plan/index.ts";
 import {
   type Pose,
   prepareContext,
   runSet,
   type SetContext,
   type SetRun,
-  type StepRun,
   type Watch,
 } from "../sequence/index.ts";
 import { ruleSetWords } from "./limits.ts";
 import { makers } from "./list.ts";
 import { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
 import { planFindings } from "./planFindings.ts";
+import { carryFindings, happeningFinding, sharesAtEnd } from "./runFindings.ts";
 import type { Finding, Level, Result, SetResult, UseStrip, When } from "./types.ts";
 
 export const solverVersion = "0.1.0";
@@ -89,8 +89,8 @@ function solveSet(
   const uses = measures.map((_, k) => Float64Array.from(stored, (pose) => useOf(measures[k], read(pose, k))));
   const found = [
     ...measures.flatMap((m, k) => measureFindings(ctx, run, m, (i) => read(stored[i], k), uses[k])),
-    ...carryFindings(ctx, run),
-    ...happeningFindings(ctx, run),
+    ...run.steps.flatMap((s) => carryFindings(ctx, s, sharesAtEnd(run, s), run.weight)),
+    ...run.steps.flatMap((s) => s.happenings.map((h) => happeningFinding(ctx, s.index, h))),
   ];
   const strips: UseStrip[] = measures.flatMap((m, k) =>
     m.strip
@@ -170,86 +170,4 @@ function measureFindings(
     i = end;
   }
   return out;
-}
-
-/** A support counts as carrying from this share of the set's weight on. */
-const CARRIES = 1e-4;
-
-/** At the end of every step: supports meant to carry that are free, and the other way round. */
-function carryFindings(ctx: SetContext, run: SetRun): Finding[] {
-  const out: Finding[] = [];
-  const names = supportNames(ctx.plan, ctx.set);
-  const m = run.supports.length;
-  for (const s of run.steps) {
-    if (!s.solved || s.count === 0) continue;
-    const last = s.first + s.count - 1;
-    run.supports.forEach((support, j) => {
-      if (!support.band || !names.includes(support.name)) return;
-      const share = run.shares[last * m + j];
-      const carries = share > CARRIES * run.weight;
-      const meant = s.step.carries.includes(support.name);
-      if (carries === meant) return;
-      const check = meant ? "meant to carry" : "meant to be free";
-      out.push({
-        id: `${check}:${ctx.set.id}:${support.name}:${s.index}`,
-        level: "stop",
-        check,
-        set: ctx.set.id,
-        subject: support.name,
-        from: { step: s.index, progress: 1 },
-        to: { step: s.index, progress: 1 },
-        worst: { step: s.index, progress: 1 },
-        value: share / 1000,
-        limit: (CARRIES * run.weight) / 1000,
-        unit: "kN",
-        use: null,
-        source: `the step's own list of supports that carry at its end; a support carries from ${CARRIES * 100} % of the set's weight on`,
-        chosenBy: "plan",
-        words: meant
-          ? `${support.name} is meant to carry at the end of this step, but its share is ${(share / 1000).toFixed(1)} kN`
-          : `${support.name} is meant to be free at the end of this step, but carries ${(share / 1000).toFixed(1)} kN`,
-        cure: meant
-          ? "stop the step earlier, pack or jack this support up, or say that it is meant to be free"
-          : "go on until it is free, or say that it is meant to carry",
-      });
-    });
-  }
-  return out;
-}
-
-const cures: Record<string, string> = {
-  "cap reached": "raise the cap only with the lift plan's leave, or end the step at a lower load or height",
-  "end not reached": "state an end that the motion can reach",
-  "out of order": "put the steps in the order in which they can be done",
-  "not clear": "end the step sooner, make room, or choose another way out",
-  "no equilibrium": "give the set the support that holds this motion before the step begins",
-};
-
-function happeningFindings(ctx: SetContext, run: SetRun): Finding[] {
-  return run.steps.flatMap((s: StepRun) =>
-    s.happenings.map((h): Finding => {
-      const length = h.unit === "m";
-      const factor = h.unit === "N" ? 1e-3 : 1;
-      const place = { step: s.index, progress: h.progress };
-      const crane = ctx.plan.cranes.find((c) => c.id === h.subject);
-      return {
-        id: `${h.kind}:${ctx.set.id}:${h.subject}:${s.index}:${h.words}`,
-        level: "stop",
-        check: h.kind,
-        set: ctx.set.id,
-        subject: crane ? hookName(crane) : h.subject,
-        from: place,
-        to: place,
-        worst: place,
-        value: h.value === null ? null : h.value * factor,
-        limit: h.limit === null ? null : h.limit * factor,
-        unit: length ? "m" : h.unit === "N" ? "kN" : h.unit,
-        use: null,
-        source: "the plan's own steps and the statics of this pose",
-        chosenBy: "plan",
-        words: h.words,
-        cure: cures[h.kind],
-      };
-    }),
-  );
 }

@@ -25,14 +25,9 @@ export function solvePose(
   near: Pose | null = null,
 ): Pose {
   const planned = idealise(ctx, situation);
-  let state = ctx.change ? ctx.change.before(planned, step) : planned;
+  const state = ctx.change ? ctx.change(planned, step) : planned;
   const model = modelIn(ctx, situation);
-  let solution = solveStatics(state, { model, workspace, near: near?.solution ?? null });
-  const again = ctx.change?.after(state, solution) ?? null;
-  if (again) {
-    solution = solveStatics(again, { model, workspace, near: solution });
-    state = again;
-  }
+  const solution = solveStatics(state, { model, workspace, near: near?.solution ?? null });
   const n = ctx.supports.length;
   let motions: Float64Array | null = null;
   const pose: Pose = {

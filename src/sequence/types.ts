@@ -116,13 +116,8 @@ export interface SetContext {
   change?: StateChange;
 }
 
-/** Changes that the uncertainty of loads, levels and stiffnesses makes in the State of a pose. */
-export interface StateChange {
-  /** The State to solve in place of the plan's own, for a pose of the step with this index. */
-  before: (state: State, step: number) => State;
-  /** Once that is solved: the State to solve in its place, or null to keep it. */
-  after: (state: State, solution: Solution) => State | null;
-}
+/** Changes that the uncertainty of loads, levels and stiffnesses makes in the State of a pose of the step with this index. */
+export type StateChange = (state: State, step: number) => State;
 
 /** One solved pose. */
 export interface Pose {
