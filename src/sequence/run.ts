@@ -20,6 +20,7 @@ import {
 /** Equal parts that every step is looked at in. */
 const PARTS = 16;
 const COARSE_PARTS = 4;
+const COARSE_MARKS = 8;
 /** Events are found to this part of the step. */
 const EXACT = 1e-9;
 /** Straight lines between stored poses may err by this share of the weight. */
@@ -33,7 +34,7 @@ export interface RunOptions {
   onPose?: (pose: Pose) => void;
   /** Begins in this situation instead of where the set stands at its start. */
   from?: Situation;
-  /** For searches: only start, end, quarters and marks of every step, no events and no poses between. */
+  /** For searches: only start, end, quarters and some marks of every step, no events and no poses between. */
   coarse?: boolean;
 }
 
@@ -137,13 +138,14 @@ function runStep(
     words.set(progress, list);
   };
   say(0, "start");
-  const marks = motion.marks?.(run.step, run.ends) ?? [];
+  const every = motion.marks?.(run.step, run.ends) ?? [];
+  const marks = coarse ? thinned(every) : every;
   const parts = coarse ? COARSE_PARTS : PARTS;
   const grid = [
     ...new Set([0, 1, ...marks, ...Array.from({ length: parts - 1 }, (_, i) => (i + 1) / parts)]),
   ].sort((a, b) => a - b);
   // Kinds that move nothing until their end are one jump: their start and end say all.
-  const still = isStill(run.step);
+  const still = isStill(run.step) || (standsStill(run.step) && run.ends.length === 0);
   const places = still ? [0, 1] : grid;
   for (const p of places) {
     const pose = at(p);
@@ -191,8 +193,19 @@ export function withBrakes({ brakes }: Step, s: Situation): Situation {
   return brakes ? { ...s, trains: s.trains.map((t) => ({ ...t, braked: brakes.includes(t.id) })) } : s;
 }
 
+/** At most about COARSE_MARKS of a list: the first four, the last one, and some between. */
+function thinned(marks: number[]): number[] {
+  const stride = Math.ceil(marks.length / COARSE_MARKS);
+  return marks.filter((_, i) => i < 4 || i === marks.length - 1 || i % stride === 0);
+}
+
 function isStill(step: Step): boolean {
-  return ["hook up", "lash", "unlash", "hold", "brace", "rest"].includes(step.do);
+  return ["hook up", "lash", "unlash", "brace"].includes(step.do);
+}
+
+/** Kinds that leave no number behind when nothing acts in them. */
+function standsStill(step: Step): boolean {
+  return step.do === "hold" || step.do === "rest";
 }
 
 function failedAt(run: StepRun, pose: Pose, samples: Sample[]) {

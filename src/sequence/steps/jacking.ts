@@ -41,9 +41,9 @@ function find(ctx: SetContext, step: Jack, start: Situation, probe: Probe, sign:
     const pose = probe(moved(ctx, step, start, sign * h));
     if (pose.solution.status !== "solved") return Number.NaN;
     if ("gap_mm" in until) {
-      // A gap counts from where the last bunk frees; before that the load still on it says how far it is.
+      // A gap counts from where the last bunk frees, and grows straight with the stroke from there on.
       const gap = Math.min(...trains.map((id) => bunkGap(pose, id)));
-      return gap >= until.gap_mm / 1000 ? 1 : -1;
+      return gap - until.gap_mm / 1000;
     }
     return sign * (load(pose) - until.load_kN * 1000);
   };
