@@ -1,20 +1,14 @@
 // One plan to one Result: every set run with all watches, every measure read at every stored pose, findings joined.
 
 import { type Plan, planHash } from "../plan/index.ts";
-import {
-  type Pose,
-  prepareContext,
-  runSet,
-  type SetContext,
-  type SetRun,
-  type Watch,
-} from "../sequence/index.ts";
+import { type Pose, prepareContext, runSet, type SetContext, type Watch } from "../sequence/index.ts";
 import { ruleSetWords } from "./limits.ts";
 import { makers } from "./list.ts";
 import { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
+import { inOrder, measureFindings } from "./measureFindings.ts";
 import { planFindings } from "./planFindings.ts";
 import { carryFindings, happeningFinding, sharesAtEnd } from "./runFindings.ts";
-import type { Finding, Level, Result, SetResult, UseStrip, When } from "./types.ts";
+import type { Finding, Result, SetResult, UseStrip } from "./types.ts";
 
 export const solverVersion = "0.1.0";
 
@@ -38,20 +32,14 @@ export function solvePlan(plan: Plan, options: SolveOptions = {}): Result {
     sets.push(result);
     findings.push(...found);
   }
-  const rank: Record<Level, number> = { stop: 0, caution: 1, note: 2 };
-  findings.sort(
-    (a, b) =>
-      rank[a.level] - rank[b.level] ||
-      (a.from?.step ?? -1) - (b.from?.step ?? -1) ||
-      (a.from?.progress ?? 0) - (b.from?.progress ?? 0),
-  );
+  const ordered = inOrder(findings);
   return {
     planHash: planHash(plan),
     solverVersion,
     ruleSet: ruleSetWords(plan),
     sets,
-    findings,
-    worst: findings.length > 0 ? findings[0].level : null,
+    findings: ordered,
+    worst: ordered.length > 0 ? ordered[0].level : null,
     complete: sets.every((s) => s.steps.every((x) => x.solved)),
   };
 }
@@ -120,54 +108,4 @@ function limitWords(m: Measure, all: Reading[]): string {
   return varies
     ? `limit by pose, ${m.unit}`
     : `limit ${(first.limit * m.factor).toFixed(m.digits)} ${m.unit}`;
-}
-
-const when = (run: SetRun, i: number): When => ({ step: run.step[i], progress: run.progress[i] });
-
-/** One finding for every unbroken stretch of stored poses beyond the limit. */
-function measureFindings(
-  ctx: SetContext,
-  run: SetRun,
-  m: Measure,
-  reading: (i: number) => Reading,
-  use: Float64Array,
-): Finding[] {
-  const out: Finding[] = [];
-  for (let i = 0; i < run.count; i++) {
-    const beyond = (k: number) => {
-      const r = reading(k);
-      return !Number.isNaN(r.value) && marginOf(m, r) < 0;
-    };
-    if (!beyond(i)) continue;
-    let end = i;
-    let worst = i;
-    while (end + 1 < run.count && beyond(end + 1)) {
-      end++;
-      if (use[end] > use[worst]) worst = end;
-    }
-    const r = reading(worst);
-    const value = r.value * m.factor;
-    const limit = r.limit * m.factor;
-    const relation = m.sense === "greatest" ? "above" : "below";
-    out.push({
-      id: `${m.check}:${ctx.set.id}:${m.subject}:${run.step[i]}:${run.progress[i]}`,
-      level: m.level,
-      check: m.check,
-      set: ctx.set.id,
-      subject: m.subject,
-      from: when(run, i),
-      to: when(run, end),
-      worst: when(run, worst),
-      value,
-      limit,
-      unit: m.unit,
-      use: use[worst],
-      source: r.source ?? m.source,
-      chosenBy: r.chosenBy ?? m.chosenBy,
-      words: `${m.check} of ${m.subject}: ${value.toFixed(m.digits)} is ${relation} ${limit.toFixed(m.digits)} ${m.unit}${r.where ? ` (${r.where})` : ""}`,
-      cure: m.cure,
-    });
-    i = end;
-  }
-  return out;
 }
