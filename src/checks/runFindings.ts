@@ -57,6 +57,12 @@ const cures: Record<string, string> = {
   "end not reached": "state an end that the motion can reach",
   "out of order": "put the steps in the order in which they can be done",
   "not clear": "end the step sooner, make room, or choose another way out",
+  "not provable": "give the missing ground in site.path, or choose another way out",
+  "reading off": "stop, weigh again, and find which of ledger and take-off is wrong before going on",
+  "count not met": "go on only when all are in and counted",
+  rest: "put the set on packing, stops or bearings before it is left",
+  "length change": "leave one end free to move along, or wait for an even temperature",
+  "missing data": "give the value with its source",
   "no equilibrium": "give the set the support that holds this motion before the step begins",
 };
 
@@ -68,7 +74,7 @@ export function happeningFinding(ctx: SetContext, step: number, h: Happening): F
   const crane = ctx.plan.cranes.find((c) => c.id === h.subject);
   return {
     id: `${h.kind}:${ctx.set.id}:${h.subject}:${step}:${h.words}`,
-    level: "stop",
+    level: h.level ?? "stop",
     check: h.kind,
     set: ctx.set.id,
     subject: crane ? hookName(crane) : h.subject,

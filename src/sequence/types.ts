@@ -144,7 +144,20 @@ export interface Watch {
 
 /** Something that the motion of a step itself found. */
 export interface Happening {
-  kind: "cap reached" | "end not reached" | "out of order" | "not clear" | "no equilibrium";
+  kind:
+    | "cap reached"
+    | "end not reached"
+    | "out of order"
+    | "not clear"
+    | "not provable"
+    | "no equilibrium"
+    | "reading off"
+    | "count not met"
+    | "rest"
+    | "length change"
+    | "missing data";
+  /** A stop where nothing is said. */
+  level?: "caution" | "note";
   subject: string;
   progress: number;
   value: number | null;

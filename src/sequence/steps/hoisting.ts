@@ -3,6 +3,7 @@
 import { crossing } from "../search.ts";
 import type { Happening, Pose, SetContext, Situation } from "../types.ts";
 import { type Found, happening, hookForce, type MotionOf, type Probe, slackOf, withCrane } from "./kind.ts";
+import { readingOff } from "./reading.ts";
 
 const TOLERANCE = 1e-9;
 
@@ -108,27 +109,21 @@ function firstCrossing(g: (h: number) => number, top: number): number | null {
 
 export const trialLift: MotionOf<"trial lift"> = {
   find: (ctx, step, start, probe) => {
-    const height = step.height_mm / 1000;
+    const happenings: Happening[] = [];
+    if (!start.cranes.some((c) => c.id === step.crane && c.hooked))
+      return { ends: [0], happenings: hoistFound(start, [step.crane]).happenings };
     const cap = step.loadCap_kN === undefined ? Number.POSITIVE_INFINITY : step.loadCap_kN * 1000;
     const over = (h: number) => hookForce(ctx, probe(raised(start, step.crane, h)), step.crane) - cap;
-    if (Number.isFinite(cap) && over(height) > 0)
-      return {
-        ends: [firstCrossing(over, height) ?? height],
-        happenings: [
-          happening(
-            "cap reached",
-            step.crane,
-            `the load cap of ${step.loadCap_kN} kN comes before the height`,
-            {
-              value: cap,
-              limit: cap,
-              unit: "N",
-              progress: 1,
-            },
-          ),
-        ],
-      };
-    return { ends: [height], happenings: [] };
+    let height = step.height_mm / 1000;
+    if (Number.isFinite(cap) && over(height) > 0) {
+      height = firstCrossing(over, height) ?? height;
+      const words = `the load cap of ${step.loadCap_kN} kN comes before the height`;
+      happenings.push(
+        happening("cap reached", step.crane, words, { value: cap, limit: cap, unit: "N", progress: 1 }),
+      );
+    }
+    happenings.push(...readingOff(ctx, step, probe(raised(start, step.crane, height))));
+    return { ends: [height], happenings };
   },
   at: (_ctx, step, start, ends, progress) => raised(start, step.crane, progress * ends[0]),
 };
@@ -203,7 +198,10 @@ export const bringOver: MotionOf<"bring over"> = {
     const soles = ctx.set.soleStations_m;
     const { nearBearing_m, farBearing_m } = ctx.plan.site;
     const off = soles
-      ? Math.max(Math.abs(rearEnd + soles.near - nearBearing_m), Math.abs(rearEnd + soles.far - farBearing_m))
+      ? Math.max(
+          Math.abs(rearEnd + soles.near - nearBearing_m),
+          Math.abs(rearEnd + soles.far + start.heat.strain * (soles.far - soles.near) - farBearing_m),
+        )
       : Number.POSITIVE_INFINITY;
     return {
       ...start,

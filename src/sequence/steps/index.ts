@@ -5,8 +5,11 @@ import { bringOver, hoistDown, hoistUp, land, takeLoad, trialLift } from "./hois
 import { hookUp, lash, unhook, unlash } from "./hooking.ts";
 import { jackDown, jackUp } from "./jacking.ts";
 import type { StepMotion } from "./kind.ts";
-import { notSolvedYet, standing } from "./standing.ts";
+import { level } from "./levelling.ts";
+import { rebunk } from "./rebunk.ts";
+import { brace, hold, rest } from "./standing.ts";
 import { driveOut, roll, rollTogether } from "./travel.ts";
+import { walk } from "./walk.ts";
 
 const kinds: { [K in StepKind]: unknown } = {
   "hook up": hookUp,
@@ -19,17 +22,17 @@ const kinds: { [K in StepKind]: unknown } = {
   "roll together": rollTogether,
   "jack up": jackUp,
   "jack down": jackDown,
-  level: notSolvedYet,
+  level,
   "drive out": driveOut,
-  rebunk: notSolvedYet,
-  walk: notSolvedYet,
+  rebunk,
+  walk,
   "hoist up": hoistUp,
   "hoist down": hoistDown,
   "bring over": bringOver,
   land,
-  brace: standing,
-  hold: standing,
-  rest: standing,
+  brace,
+  hold,
+  rest,
 };
 
 /** The motion of a kind of step. */

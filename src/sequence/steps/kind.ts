@@ -39,9 +39,22 @@ export function happening(
   kind: Happening["kind"],
   subject: string,
   words: string,
-  numbers: Partial<Pick<Happening, "value" | "limit" | "unit" | "progress">> = {},
+  numbers: Partial<Pick<Happening, "value" | "limit" | "unit" | "progress" | "level">> = {},
 ): Happening {
   return { kind, subject, progress: 0, value: null, limit: null, unit: "", words, ...numbers };
+}
+
+/** What is left of the settlement below some supports when they have left so much (0..1) of the hollows they stood in. */
+export function sunkLess(
+  sunk: Situation["sunk"],
+  supports: readonly string[],
+  left: number,
+): Situation["sunk"] {
+  if (!supports.some((name) => sunk[name])) return sunk;
+  const kept = Object.entries(sunk).map(([name, by]): [string, number] =>
+    supports.includes(name) ? [name, by * Math.max(0, 1 - left)] : [name, by],
+  );
+  return Object.fromEntries(kept.filter(([, by]) => by !== 0));
 }
 
 /** Force of the hoist of a crane in a solved pose, N; 0 when it is not on. */

@@ -1,24 +1,10 @@
 // roll, roll together, drive out: motions of the transporters along the path.
 
-import { byId, type StepOf } from "../../plan/index.ts";
+import { byId } from "../../plan/index.ts";
 import { boomOf, movedPlane, planeLevel } from "../place.ts";
 import type { Happening, Pose, SetContext, Situation } from "../types.ts";
-import { bunkGap, deckLevel, happening, hookForce, type MotionOf, soffitLevel, withCrane } from "./kind.ts";
-
-/** Chainage of the foremost and rearmost axle of every train under the set. */
-function axles(ctx: SetContext, s: Situation, id: string): [number, number] {
-  const t = byId(ctx.plan.transporters, id);
-  const train = byId(s.trains, id);
-  const half = ((t.lines - 1) / 2) * t.pitch_m;
-  const centre = s.rearEnd + train.deckAt + train.gone[0];
-  return [centre - half, centre + half];
-}
-
-/** How far the deck of a train reaches beyond its outer axles, m. */
-function beyondAxles(ctx: SetContext, id: string): number {
-  const t = byId(ctx.plan.transporters, id);
-  return (t.deckLength_m - (t.lines - 1) * t.pitch_m) / 2;
-}
+import { bunkGap, happening, hookForce, type MotionOf, soffitLevel, sunkLess, withCrane } from "./kind.ts";
+import { axles, beyondAxles, DRIVE_GAP, provable, stopLineAhead, sweptGap, trainAhead } from "./way.ts";
 
 /** Trains that carry the set and so travel with it; an empty one that still stands under the set stays where it is. */
 function travelling(start: Situation, pose: Pose): string[] {
@@ -73,7 +59,18 @@ function rolled(ctx: SetContext, start: Situation, distance: number, mask: numbe
     plane: movedPlane(ctx.plan, start, rearEnd, movers),
     // What does not travel stays where it stands, also a train that has left.
     trains: start.trains.map((t, i) => (moves(i) ? t : { ...t, deckAt: t.deckAt - distance })),
+    sunk: movers.reduce((sunk, t) => offHollows(ctx, sunk, t.id, distance), start.sunk),
   };
+}
+
+/** Wheels roll out of the hollows that they stood in within one pitch of their axle lines. */
+function offHollows(ctx: SetContext, sunk: Situation["sunk"], id: string, distance: number) {
+  const t = byId(ctx.plan.transporters, id);
+  return sunkLess(
+    sunk,
+    t.groups.map((g) => g.name),
+    Math.abs(distance) / t.pitch_m,
+  );
 }
 
 function blocked(distance: number, allowed: number, by: string | null, mover: string): Happening[] {
@@ -224,34 +221,38 @@ export const driveOut: MotionOf<"drive out"> = {
           happening("out of order", step.transporter, `lashing ${id} still ties it to the set`),
         );
     }
+    happenings.push(...provable(ctx, step, start));
     if (step.toward === "back" || step.toward === "forward") {
-      const sign = step.toward === "back" ? -1 : 1;
-      const [rear, front] = axles(ctx, start, step.transporter);
-      for (const other of start.trains) {
-        if (!other.under || other.id === step.transporter) continue;
-        const [r, f] = axles(ctx, start, other.id);
-        const between = sign > 0 ? r - front : rear - f;
-        if (between < 0) continue;
-        const ahead = Math.max(0, between - beyondAxles(ctx, step.transporter) - beyondAxles(ctx, other.id));
-        if (ahead < step.distance_m)
-          happenings.push(
-            happening(
-              "not clear",
-              step.transporter,
-              `${other.id} stands in its way after ${ahead.toFixed(1)} m`,
-              {
-                value: step.distance_m,
-                limit: ahead,
-                unit: "m",
-              },
-            ),
-          );
+      const by = step.toward === "back" ? -step.distance_m : step.distance_m;
+      const ahead = [
+        trainAhead(ctx, start, step.transporter, by),
+        stopLineAhead(ctx, start, step.transporter, by),
+      ];
+      for (const other of ahead) {
+        if (!other) continue;
+        happenings.push(
+          happening(
+            "not clear",
+            step.transporter,
+            `${other.name} stands in its way after ${other.free.toFixed(1)} m`,
+            { value: step.distance_m, limit: other.free, unit: "m" },
+          ),
+        );
       }
-      happenings.push(...underSoffit(ctx, step, start, pose));
+      const least = sweptGap(ctx, start, pose, step.transporter, by);
+      if (least < DRIVE_GAP)
+        happenings.push(
+          happening(
+            "not clear",
+            step.transporter,
+            `on its way out the bunks come to ${(least * 1000).toFixed(0)} mm of the set`,
+            { value: least, limit: DRIVE_GAP, unit: "m" },
+          ),
+        );
     }
     return { ends: [step.distance_m], happenings };
   },
-  at: (_ctx, step, start, ends, progress) => {
+  at: (ctx, step, start, ends, progress) => {
     if (progress === 0) return start;
     const d = ends[0] * progress;
     const gone: [number, number] =
@@ -263,41 +264,7 @@ export const driveOut: MotionOf<"drive out"> = {
     return {
       ...start,
       trains: start.trains.map((t) => (t.id === step.transporter ? { ...t, under: false, gone } : t)),
+      sunk: offHollows(ctx, start.sunk, step.transporter, d),
     };
   },
 };
-
-/** Least gap between bunks and set at which a transporter may leave, m. Common practice, no source. */
-const DRIVE_GAP = 0.02;
-
-/** Bunk tops swept under the sagging set along the way out. */
-function underSoffit(ctx: SetContext, step: StepOf<"drive out">, start: Situation, pose: Pose): Happening[] {
-  const train = byId(start.trains, step.transporter);
-  const machine = byId(ctx.plan.transporters, step.transporter);
-  const { model, layout } = pose.solution;
-  if (!layout.trains.some((t) => t.name === step.transporter)) return [];
-  const sign = step.toward === "back" ? -1 : 1;
-  let least = Number.POSITIVE_INFINITY;
-  for (let d = 0; d <= step.distance_m; d += 0.5)
-    for (const bunk of machine.bunks) {
-      const s = train.deckAt + bunk.at_m + sign * d;
-      if (s < 0 || s > ctx.length) continue;
-      model.girders.forEach((g, i) => {
-        const top = deckLevel(pose, step.transporter, bunk.at_m, g.y) + (train.packing[g.name] ?? 0);
-        least = Math.min(least, soffitLevel(pose, i, s) - top);
-      });
-    }
-  if (least >= DRIVE_GAP) return [];
-  return [
-    happening(
-      "not clear",
-      step.transporter,
-      `on its way out the bunks come to ${(least * 1000).toFixed(0)} mm of the set`,
-      {
-        value: least,
-        limit: DRIVE_GAP,
-        unit: "m",
-      },
-    ),
-  ];
-}
