@@ -1,6 +1,7 @@
 // The run of one set: every step searched, sampled, its events found; history handed on.
 
 import type { Step } from "../plan/index.ts";
+import { findContacts } from "./contacts.ts";
 import { startSituation } from "./context.ts";
 import { solvePose, whyUnsolved } from "./pose.ts";
 import { crossing, peak } from "./search.ts";
@@ -13,7 +14,6 @@ import {
   type SetRun,
   type Situation,
   type StepRun,
-  type Support,
   type Watch,
 } from "./types.ts";
 
@@ -164,7 +164,7 @@ function runStep(
     }
   }
   if (!still && !coarse) {
-    findContacts(ctx, places, at, say);
+    findContacts(ctx, places, EXACT, at, say);
     findCrossings(
       watches,
       [...cache.keys()].sort((a, b) => a - b),
@@ -212,76 +212,6 @@ function failedAt(run: StepRun, pose: Pose, samples: Sample[]) {
   const why = whyUnsolved(pose.solution);
   run.happenings.push(happening("no equilibrium", run.step.id, why, { progress: pose.progress }));
   return { samples, end: pose.situation, failed: why };
-}
-
-/**
- * How far a contact is from opening or closing: its force while it carries, less than zero by gap times stiffness
- * while it does not. Straight within an active set, so that a root search lands at once. NaN when it is not there.
- */
-function contactMargin(pose: Pose, support: Support, lashings: string[]): number {
-  const { devices, contact } = pose.solution;
-  let line = -1;
-  for (let j = 0; j < devices.length; j++) {
-    const d = devices[j];
-    if (d.kind === "lashing") line++;
-    const same =
-      support.what === "lashing"
-        ? d.kind === "lashing" && lashings[line] === support.of
-        : d.name === support.force;
-    if (same) return d.stiffness * (d.datum - contact.v[j]);
-  }
-  return Number.NaN;
-}
-
-/** Contacts that open or close between neighbouring places: found where their force or gap passes zero. */
-function findContacts(
-  ctx: SetContext,
-  places: number[],
-  at: (p: number) => Pose,
-  say: (p: number, what: string) => void,
-): void {
-  const names: Record<string, string> = {
-    bunk: "",
-    bearing: "bearing ",
-    hoist: "hook ",
-    lashing: "",
-    cylinder: "wheel ",
-  };
-  ctx.supports.forEach((support, j) => {
-    if (!(support.what in names)) return;
-    const on = (pose: Pose) => pose.forces[j] > 0;
-    for (let i = 1; i < places.length; i++) {
-      const a = at(places[i - 1]);
-      const b = at(places[i]);
-      if (Number.isNaN(a.forces[j]) || Number.isNaN(b.forces[j]) || on(a) === on(b)) continue;
-      const sign = on(b) ? 1 : -1;
-      const g = (p: number) => {
-        const pose = at(p);
-        const m =
-          support.what === "cylinder" ? Number.NaN : contactMargin(pose, support, lashedIn(ctx, pose));
-        // The force decides the side; the margin only tells how far away the change is.
-        const size = Math.abs(Number.isNaN(m) ? 1 : m) || 1e-300;
-        return sign * (on(pose) ? size : -size);
-      };
-      const [p0, p1] = [places[i - 1], places[i]];
-      const p = p1 - p0 <= EXACT ? p1 : crossing(g, p0, p1, g(p0), g(p1), EXACT);
-      say(p, `${names[support.what]}${support.name} ${sign > 0 ? "begins to carry" : "comes free"}`);
-      // The pose just before, so that a jump stands as a cliff and not as a slope.
-      const before = Math.max(p0, p - 2 * EXACT);
-      if (before < p) say(before, "");
-    }
-  });
-}
-
-/** Lashings that are on in a pose, in the order of its devices. */
-function lashedIn(ctx: SetContext, pose: Pose): string[] {
-  return ctx.plan.lashings
-    .filter(
-      (l) =>
-        pose.situation.lashed.includes(l.id) &&
-        (pose.state.trains ?? []).some((t) => t.name === l.transporter),
-    )
-    .map((l) => l.id);
 }
 
 /** Limits crossed between neighbouring solved places. */

@@ -41,3 +41,19 @@ describe(`contacts of 20 steps drawn with seed ${seed}`, () => {
     expect(changes).toBeGreaterThanOrEqual(5);
   });
 });
+
+/** A contact that opens and closes again between two of the places that every step is looked at in. */
+test("there and back between two looks: the landing drawn with seed 124, in which a bearing comes free and carries again", {
+  timeout: 60_000,
+}, () => {
+  const r = ran(varied("demo", chance(124)));
+  const step = r.step("landing");
+  expect(step.solved).toBe(true);
+  const { flips } = bruteForce(r, step);
+  const sixteenth = (f: { from: number }) => Math.floor(f.from * 16);
+  const back = flips.filter((f) =>
+    flips.some((o) => o !== f && o.name === f.name && o.on !== f.on && sixteenth(o) === sixteenth(f)),
+  );
+  expect(back.map((f) => f.name)).toContain("bearing far R");
+  expect(compare(r, step, flips)).toEqual({ missed: [], invented: [] });
+});

@@ -35,6 +35,7 @@ export function scenario(name: ScenarioName, change: (plan: Plan) => void = () =
   const known = (id: string) => copy.sets.some((set) => set.steps.some((s) => s.id === id));
   const { below } = copy.site;
   if (below?.states) below.states = below.states.filter((s) => known(s.step));
+  copy.accept = copy.accept.filter((a) => a.step === undefined || known(a.step));
   if (copy.expected) copy.expected = copy.expected.filter((e) => e.step === undefined || known(e.step));
   const checked = checkPlan(structuredClone(copy));
   if (!checked.ok) throw new Error(checked.errors.map(sentence).join("\n"));
