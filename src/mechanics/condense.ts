@@ -43,13 +43,16 @@ export function condense(
     }
     for (let s = 0; s < da.decks.length; s++)
       for (let q = 0; q < 3; q++) G[a * N + own + 3 * da.decks[s] + q] += da.deckFactors[3 * s + q];
-    if (da.rows.length === 0) continue;
+  }
+  for (let a = 0; a < m; a++) {
+    const { rows, factors } = devices[a];
+    if (rows.length === 0) continue;
     for (let b = 0; b <= a; b++) {
-      const db = devices[b];
+      const other = devices[b];
       let sum = 0;
-      for (let i = 0; i < da.rows.length; i++)
-        for (let j = 0; j < db.rows.length; j++)
-          sum += da.factors[i] * db.factors[j] * flexibility(model, da.rows[i], db.rows[j]);
+      for (let i = 0; i < rows.length; i++)
+        for (let j = 0; j < other.rows.length; j++)
+          sum += factors[i] * other.factors[j] * flexibility(model, rows[i], other.rows[j]);
       C[a * m + b] = sum;
       C[b * m + a] = sum;
     }

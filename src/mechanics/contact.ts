@@ -49,8 +49,9 @@ export interface ContactResult {
 export interface ContactWorkspace {
   capacity: number;
   matrix: Float64Array;
+  /** The matrix that `matrix` is the factor of, before grounding; `next` is filled for comparison. */
   exact: Float64Array;
-  last: Float64Array;
+  next: Float64Array;
   lastSize: number;
   rhs: Float64Array;
   x: Float64Array;
@@ -63,7 +64,6 @@ export interface ContactWorkspace {
   vp: Float64Array;
   ap: Float64Array;
   active: Uint8Array;
-  breaks: Float64Array;
   factorisations: number;
   reused: number;
 }
@@ -75,7 +75,7 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
     capacity,
     matrix: f2(),
     exact: f2(),
-    last: f2(),
+    next: f2(),
     lastSize: 0,
     rhs: f(),
     x: f(),
@@ -88,7 +88,6 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
     vp: f(),
     ap: f(),
     active: new Uint8Array(capacity),
-    breaks: f(),
     factorisations: 0,
     reused: 0,
   };
@@ -114,58 +113,51 @@ function leastPivot(ws: ContactWorkspace, n: number, N: number): number {
   return least;
 }
 
-/** Solves for the current active set into ws.Fp, ws.vp, ws.ap; returns the matrix size, or -1 when singular. */
+/**
+ * Factorises and solves for the current active set, into ws.x only; returns the matrix size, or -1 when singular. A
+ * matrix that is bit for bit the last one keeps its factor.
+ */
 function solveActive(p: Condensed, ws: ContactWorkspace): number {
   const { m, N, C, G, u, d, k, load } = p;
+  const { index, rhs, x, matrix } = ws;
   let s = 0;
-  for (let j = 0; j < m; j++) if (ws.active[j]) ws.index[s++] = j;
+  for (let j = 0; j < m; j++) if (ws.active[j] !== 0) index[s++] = j;
   const n = s + N;
-  const exact = ws.exact;
+  const next = ws.next;
   for (let i = 0; i < s; i++) {
-    const di = ws.index[i];
+    const di = index[i];
     const row = i * n;
-    for (let j = 0; j <= i; j++) exact[row + j] = C[di * m + ws.index[j]];
-    exact[row + i] += 1 / k[di];
-    ws.rhs[i] = d[di] - u[di];
+    const from = di * m;
+    for (let j = 0; j <= i; j++) next[row + j] = C[from + index[j]];
+    next[row + i] += 1 / k[di];
+    rhs[i] = d[di] - u[di];
   }
   for (let q = 0; q < N; q++) {
     const row = (s + q) * n;
-    for (let j = 0; j < s; j++) exact[row + j] = G[ws.index[j] * N + q];
-    for (let j = 0; j <= q; j++) exact[row + s + j] = 0;
-    ws.rhs[s + q] = -load[q];
+    for (let j = 0; j < s; j++) next[row + j] = G[index[j] * N + q];
+    for (let j = 0; j <= q; j++) next[row + s + j] = 0;
+    rhs[s + q] = -load[q];
   }
-  let same = ws.lastSize === n;
-  if (same)
-    for (let i = 0; i < n && same; i++) {
-      const row = i * n;
-      for (let j = 0; j <= i; j++)
-        if (ws.last[row + j] !== exact[row + j]) {
-          same = false;
-          break;
-        }
-    }
-  if (same) ws.reused++;
+  if (ws.lastSize === n && sameLower(ws.exact, next, n)) ws.reused++;
   else {
     ws.factorisations++;
     ws.lastSize = 0;
-    for (let i = 0; i < n; i++) {
-      const row = i * n;
-      for (let j = 0; j <= i; j++) ws.matrix[row + j] = exact[row + j];
-    }
-    for (let q = s; q < n; q++) ws.matrix[q * n + q] -= GROUND;
-    if (!ldlFactor(ws.matrix, n)) return -1;
-    const { last } = ws;
-    for (let i = 0; i < n; i++) {
-      const row = i * n;
-      for (let j = 0; j <= i; j++) last[row + j] = exact[row + j];
-    }
+    ws.next = ws.exact;
+    ws.exact = next;
+    for (let i = 0; i < n * n; i++) matrix[i] = next[i];
+    for (let q = s; q < n; q++) matrix[q * n + q] -= GROUND;
+    if (!ldlFactor(matrix, n)) return -1;
     ws.lastSize = n;
   }
-  const { x, rhs } = ws;
   for (let i = 0; i < n; i++) x[i] = rhs[i];
-  ldlSolve(ws.matrix, n, x);
-  spread(p, ws, s);
+  ldlSolve(matrix, n, x);
   return n;
+}
+
+/** Whether the lower triangles of two n x n matrices are the same. */
+function sameLower(a: Float64Array, b: Float64Array, n: number): boolean {
+  for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) if (a[at] !== b[at]) return false;
+  return true;
 }
 
 /**
@@ -176,43 +168,57 @@ export function solveAgain(ws: ContactWorkspace, change: Float64Array): void {
   ldlSolve(ws.matrix, ws.lastSize, change);
 }
 
+/** A change of the forces by less than this leaves nothing for a second round of refinement. */
+const REFINED = 1e-8;
+
 /** Improves the last solution against the matrix without the grounding. */
 function refine(p: Condensed, ws: ContactWorkspace, n: number): void {
   const { x, r, rhs, exact } = ws;
+  const s = n - p.N;
   for (let round = 0; round < 2; round++) {
     for (let i = 0; i < n; i++) r[i] = rhs[i];
     for (let i = 0; i < n; i++) {
       const row = i * n;
-      let sum = exact[row + i] * x[i];
+      const xi = x[i];
+      let sum = exact[row + i] * xi;
       for (let j = 0; j < i; j++) {
         const value = exact[row + j];
         sum += value * x[j];
-        r[j] -= value * x[i];
+        r[j] -= value * xi;
       }
       r[i] -= sum;
     }
     ldlSolve(ws.matrix, n, r);
-    for (let i = 0; i < n; i++) x[i] += r[i];
+    let change = 0;
+    let most = 0;
+    for (let i = 0; i < n; i++) {
+      x[i] += r[i];
+      if (i >= s) continue;
+      change = Math.max(change, Math.abs(r[i]));
+      most = Math.max(most, Math.abs(x[i]));
+    }
+    if (change <= REFINED * most) break;
   }
-  spread(p, ws, n - p.N);
 }
 
 /** Forces, motions and displacements along all devices from the solution vector. */
-function spread(p: Condensed, ws: ContactWorkspace, s: number): void {
+function spread(p: Condensed, ws: ContactWorkspace, n: number): void {
   const { m, N, C, G, u, d, k } = p;
-  const { x } = ws;
-  for (let j = 0; j < m; j++) ws.Fp[j] = 0;
-  for (let i = 0; i < s; i++) ws.Fp[ws.index[i]] = x[i];
-  for (let q = 0; q < N; q++) ws.ap[q] = x[s + q];
+  const { x, index, active, Fp, vp, ap } = ws;
+  const s = n - N;
+  for (let q = 0; q < N; q++) ap[q] = x[s + q];
+  let i = 0;
   for (let j = 0; j < m; j++) {
-    if (ws.active[j]) {
-      ws.vp[j] = d[j] - ws.Fp[j] / k[j];
+    if (active[j] !== 0) {
+      Fp[j] = x[i++];
+      vp[j] = d[j] - Fp[j] / k[j];
       continue;
     }
     let sum = u[j];
-    for (let i = 0; i < s; i++) sum += C[j * m + ws.index[i]] * x[i];
+    for (let a = 0; a < s; a++) sum += C[j * m + index[a]] * x[a];
     for (let q = 0; q < N; q++) sum += G[j * N + q] * x[s + q];
-    ws.vp[j] = sum;
+    Fp[j] = 0;
+    vp[j] = sum;
   }
 }
 
@@ -268,10 +274,13 @@ function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: numbe
   const n = solveActive(p, ws);
   if (n > 0) {
     refine(p, ws, n);
+    spread(p, ws, n);
     if (agrees(p, ws, faint)) return n;
   }
   for (const j of idle) ws.active[j] = 1;
-  refine(p, ws, solveActive(p, ws));
+  solveActive(p, ws);
+  refine(p, ws, size);
+  spread(p, ws, size);
   for (const j of idle) ws.Fp[j] = Math.max(0, ws.Fp[j]);
   return 0;
 }
@@ -279,8 +288,14 @@ function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: numbe
 /**
  * Solves a condensed pose. `start` (length m, 1 = active) is the neighbour's active set when there is one; it
  * changes how fast the answer is found, never the answer, since the last solve is built from the final set alone.
+ * `into` takes the result when given: an earlier one of a problem of this size that is needed no more.
  */
-export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Array | null): ContactResult {
+export function solveContact(
+  p: Condensed,
+  ws: ContactWorkspace,
+  start: Uint8Array | null,
+  into: ContactResult | null = null,
+): ContactResult {
   const { m, N } = p;
   // With a negative stiffness the energy need not be convex, and where a search ends may hang on where it began.
   for (let j = 0; j < m; j++) if (p.k[j] < 0) start = null;
@@ -298,9 +313,14 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
     // motion is loose, the refined solution judges.
     const loose = leastPivot(ws, n, N) < LOOSE;
     if (!loose) refine(p, ws, n);
+    spread(p, ws, n);
     if (agrees(p, ws, faint)) {
-      if (loose) refine(p, ws, n);
-      settled = agrees(p, ws, faint);
+      settled = !loose;
+      if (loose) {
+        refine(p, ws, n);
+        spread(p, ws, n);
+        settled = agrees(p, ws, faint);
+      }
       if (settled) break;
     }
     // The first trial is the first point; later ones are approached only as far as the energy falls.
@@ -330,7 +350,7 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
   }
   const opened = settled ? openIdle(p, ws, n, faint) : 0;
   if (opened > 0) n = opened;
-  else if (start !== null) return solveContact(p, ws, null);
+  else if (start !== null) return solveContact(p, ws, null, into);
   let pivotRatio = 0;
   let stable = false;
   if (n > 0) {
@@ -349,15 +369,31 @@ export function solveContact(p: Condensed, ws: ContactWorkspace, start: Uint8Arr
     }
     pivotRatio = N === 0 ? 1 : least / Math.max(greatest, FIRM);
   }
+  const result = into ?? blankResult(m, N);
+  for (let j = 0; j < m; j++) {
+    result.F[j] = ws.Fp[j];
+    result.v[j] = ws.vp[j];
+    result.active[j] = ws.active[j];
+  }
+  for (let q = 0; q < N; q++) result.a[q] = ws.ap[q];
+  result.n = n;
+  result.iterations = iterations + 1;
+  result.settled = settled;
+  result.pivotRatio = pivotRatio;
+  result.stable = stable;
+  return result;
+}
+
+function blankResult(m: number, N: number): ContactResult {
   return {
-    F: ws.Fp.slice(0, m),
-    a: ws.ap.slice(0, N),
-    v: ws.vp.slice(0, m),
-    active: ws.active.slice(0, m),
-    n,
-    iterations: iterations + 1,
-    settled,
-    pivotRatio,
-    stable,
+    F: new Float64Array(m),
+    a: new Float64Array(N),
+    v: new Float64Array(m),
+    active: new Uint8Array(m),
+    n: 0,
+    iterations: 0,
+    settled: false,
+    pivotRatio: 0,
+    stable: false,
   };
 }

@@ -4,37 +4,38 @@ import type { Condensed, ContactResult } from "./contact.ts";
 import type { Device } from "./devices.ts";
 import type { Cylinder, Layout } from "./layout.ts";
 
-/** Force and stroke of every cylinder; a cylinder in no group carries nothing. */
+/** Force and stroke of every cylinder into the two arrays; a cylinder in no group carries nothing. */
 export function cylindersOf(
   { cylinders, groups, trains }: Layout,
   devices: readonly Device[],
   problem: Condensed,
   contact: ContactResult,
   stops: Int8Array,
-): { cylinderForce: Float64Array; stroke: Float64Array } {
+  force: Float64Array,
+  stroke: Float64Array,
+): void {
   const own = problem.N - 3 * trains.length;
-  const cylinderForce = new Float64Array(cylinders.length);
-  const stroke = new Float64Array(cylinders.length);
+  force.fill(0);
   for (let j = 0; j < devices.length; j++) {
     const d = devices[j];
+    if (d.kind !== "group" && d.kind !== "stop") continue;
+    const all = groups[d.of].cylinders;
     if (d.kind === "group") {
-      const all = groups[d.of].cylinders;
       let free = 0;
-      for (const c of all) if (stops[c] === 0) free++;
-      for (const c of all) if (stops[c] === 0) cylinderForce[c] = contact.F[j] / free;
-    } else if (d.kind === "stop")
-      for (const c of groups[d.of].cylinders) if (cylinders[c].id === d.part) cylinderForce[c] = contact.F[j];
+      for (let i = 0; i < all.length; i++) if (stops[all[i]] === 0) free++;
+      const each = contact.F[j] / free;
+      for (let i = 0; i < all.length; i++) if (stops[all[i]] === 0) force[all[i]] = each;
+    } else for (const c of all) if (cylinders[c].id === d.part) force[c] = contact.F[j];
   }
   for (let i = 0; i < cylinders.length; i++) {
     const c = cylinders[i];
     if (stops[i] !== 0) stroke[i] = stops[i] > 0 ? c.up : -c.down;
     else {
-      const reach = gapUnder(c, own, contact) + cylinderForce[i] / c.stiffness;
+      const reach = gapUnder(c, own, contact) + force[i] / c.stiffness;
       // Without pressure the wheel hangs from its stop when the deck rises further.
-      stroke[i] = cylinderForce[i] === 0 ? Math.min(reach, c.up) : reach;
+      stroke[i] = force[i] === 0 ? Math.min(reach, c.up) : reach;
     }
   }
-  return { cylinderForce, stroke };
 }
 
 /** Height of the deck above the ground at a cylinder, from the datum of both. */

@@ -68,7 +68,7 @@ export function prepareSet(data: SetData, refine = 1): SetModel {
     points: [],
     length: end - start,
     sections: mesh.sections,
-    rows: Array.from({ length: 3 * girders.length }, () => new Map()),
+    rows: Array.from({ length: 3 * girders.length }, () => ({ list: [], next: 0 })),
     columns: new Array(n).fill(null),
     plane: null,
     wind: new Map(),

@@ -26,33 +26,29 @@ export function locate(model: SetModel, girder: number, x: number): { e: Element
 /** What a row measures: the vertical displacement, the twist, or the slope rotation of a girder's axis at a station. */
 export type RowKind = "w" | "x" | "y";
 
-/** Rows remembered per girder and kind before all are forgotten; a row made anew has the same bits. */
-const MOST_ROWS = 2000;
+/** Rows remembered per girder and kind: as many as one pose has. A row made anew has the same bits. */
+const MOST_ROWS = 24;
 
 /** The row of a point of a girder, made when first asked for. Throws a RangeError off the girder. */
 export function rowAt(model: SetModel, girder: number, station: number, kind: RowKind): SetRow {
-  const rows = model.rows[3 * girder + (kind === "w" ? 0 : kind === "x" ? 1 : 2)];
-  const known = rows.get(station);
-  if (known !== undefined) return known;
+  const known = model.rows[3 * girder + (kind === "w" ? 0 : kind === "x" ? 1 : 2)];
+  const { list } = known;
+  for (let i = 0; i < list.length; i++) if (list[i].station === station) return list[i];
   const { e, xi } = locate(model, girder, station);
-  const w1 = 3 * e.node1;
-  const w2 = 3 * e.node2;
-  const turn = kind === "x" ? 1 : 2;
-  const row =
-    kind === "w"
-      ? displacementAt(model, e, xi * e.length)
-      : makeRow(model, [w1 + turn, w2 + turn], [1 - xi, xi]);
-  if (rows.size >= MOST_ROWS) rows.clear();
-  rows.set(station, row);
+  const row = kind === "w" ? displacementAt(model, e, xi) : turnAt(model, e, xi, kind === "x" ? 1 : 2);
+  row.station = station;
+  list[known.next] = row;
+  known.next = (known.next + 1) % MOST_ROWS;
   return row;
 }
 
 /** The displacement of a point inside an element: what its ends do, and what loads between them add. */
-function displacementAt(model: SetModel, e: Element, inside: number): SetRow {
+function displacementAt(model: SetModel, e: Element, xi: number): SetRow {
   const w1 = 3 * e.node1;
   const w2 = 3 * e.node2;
   const { length, phi } = e;
-  const row = makeRow(model, [w1, w1 + 2, w2, w2 + 2], displacementRow(inside / length, length, phi));
+  const row = makeRow(model, [w1, w1 + 2, w2, w2 + 2], displacementRow(xi, length, phi));
+  const inside = xi * length;
   row.element = e;
   row.inside = inside;
   let own = e.massPerMetre * innerSag(e, length, inside);
@@ -61,20 +57,31 @@ function displacementAt(model: SetModel, e: Element, inside: number): SetRow {
   return row;
 }
 
+/** A turn of a point inside an element, about x (1) or y (2): linear between its ends. */
+function turnAt(model: SetModel, e: Element, xi: number, about: 1 | 2): SetRow {
+  return makeRow(model, [3 * e.node1 + about, 3 * e.node2 + about], [1 - xi, xi]);
+}
+
 /** A linear form on the unknowns of the set. */
 export function makeRow(model: SetModel, dofs: number[], coefficients: number[]): SetRow {
   const { modes, sagFields } = model;
-  const row: SetRow = {
+  const along = (field: Float64Array) => {
+    let s = 0;
+    for (let i = 0; i < dofs.length; i++) s += coefficients[i] * field[dofs[i]];
+    return s;
+  };
+  return {
     dofs,
     coefficients,
     element: null,
     inside: 0,
-    modes: new Float64Array(modes.length),
-    sag: new Float64Array(sagFields.length),
+    station: Number.NaN,
+    modes:
+      modes.length === 3
+        ? [along(modes[0]), along(modes[1]), along(modes[2])]
+        : modes.map((field) => along(field)),
+    sag: [along(sagFields[0]), along(sagFields[1]), along(sagFields[2])],
   };
-  for (let q = 0; q < modes.length; q++) row.modes[q] = rowValue(row, modes[q]);
-  for (let q = 0; q < sagFields.length; q++) row.sag[q] = rowValue(row, sagFields[q]);
-  return row;
 }
 
 /** Value of a row in a displacement field of the set. */
@@ -109,26 +116,37 @@ const LONG_ROW = 4;
 
 /** Displacement at row `a` per unit force at row `b`; neither their order nor what was asked before changes its bits. */
 export function flexibility(model: SetModel, a: SetRow, b: SetRow): number {
+  if (a.dofs.length > LONG_ROW) return crossFlexibility(model, b, a);
+  if (b.dofs.length > LONG_ROW) return crossFlexibility(model, a, b);
+  return comesAfter(a, b) ? ordered(model, b, a) : ordered(model, a, b);
+}
+
+/** The entry for unknowns p < q is always read from the column of p. */
+function ordered(model: SetModel, a: SetRow, b: SetRow): number {
   const { columns } = model;
-  const da = a.dofs;
-  const db = b.dofs;
+  const p = a.dofs;
+  const q = b.dofs;
   const ca = a.coefficients;
   const cb = b.coefficients;
-  if (da.length > LONG_ROW) return crossFlexibility(model, b, a);
-  if (db.length > LONG_ROW) return crossFlexibility(model, a, b);
-  // The entry for unknowns p < q is always read from the column of p.
-  if (comesAfter(a, b)) return flexibility(model, b, a);
   let s = 0;
-  for (let i = 0; i < da.length; i++) {
-    const p = da[i];
-    const column = columns[p] ?? columnOf(model, p);
-    let t = 0;
-    for (let j = 0; j < db.length; j++) {
-      const q = db[j];
-      t += cb[j] * (q >= p ? column[q] : (columns[q] ?? columnOf(model, q))[p]);
+  if (p[p.length - 1] <= q[0])
+    for (let i = 0; i < p.length; i++) {
+      const column = columns[p[i]] ?? columnOf(model, p[i]);
+      let t = 0;
+      for (let j = 0; j < q.length; j++) t += cb[j] * column[q[j]];
+      s += ca[i] * t;
     }
-    s += ca[i] * t;
-  }
+  else
+    for (let i = 0; i < p.length; i++) {
+      const pi = p[i];
+      const column = columns[pi] ?? columnOf(model, pi);
+      let t = 0;
+      for (let j = 0; j < q.length; j++) {
+        const qj = q[j];
+        t += cb[j] * (qj >= pi ? column[qj] : (columns[qj] ?? columnOf(model, qj))[pi]);
+      }
+      s += ca[i] * t;
+    }
   const e = a.element;
   if (e !== null && e === b.element) s += innerFlexibility(e, e.length, e.phi, a.inside, b.inside);
   return s;

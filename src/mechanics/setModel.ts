@@ -53,10 +53,11 @@ export interface SetRow {
   /** For a displacement: the element it lies in and the distance from its start. */
   element: Element | null;
   inside: number;
+  station: number;
   /** Value in each motion without stiffness. */
-  modes: Float64Array;
+  modes: number[];
   /** Displacement of the free set under unit gravity along -z, +y, +x (m per m/s2). */
-  sag: Float64Array;
+  sag: number[];
 }
 
 export interface SetModel {
@@ -86,8 +87,8 @@ export interface SetModel {
   points: MassPoint[];
   length: number;
   sections: Map<string, { from: number; to: number; section: Section }[]>;
-  /** Rows of points asked for so far, by station: one map per girder and kind of row. */
-  rows: Map<number, SetRow>[];
+  /** Rows of the points asked for last: one list per girder and kind of row. */
+  rows: { list: SetRow[]; next: number }[];
   /** Displacement of the held set under a unit force on an unknown; made when first needed. */
   columns: (Float64Array | null)[];
   /** Rows of lean and level of the best plane through the nodes; made when first needed. */

@@ -55,6 +55,9 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
   let devices = devicesOf(layout, coupling.tension, stops);
   let start = options.near && sameDevices(options.near.devices, devices) ? options.near.contact.active : null;
   let problem: Condensed | null = null;
+  let contact: ContactResult | null = null;
+  const cylinderForce = new Float64Array(cylinders.length);
+  const stroke = new Float64Array(cylinders.length);
   let passes = 0;
   let stopRounds = 0;
   for (;;) {
@@ -68,10 +71,10 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
     }
     grow(ws, problem);
-    const contact: ContactResult = solveContact(problem, ws, start);
+    contact = solveContact(problem, ws, start, contact);
     start = contact.active;
     const found = tensionsOf(layout, devices, contact.F);
-    const { cylinderForce, stroke } = cylindersOf(layout, devices, problem, contact, stops);
+    cylindersOf(layout, devices, problem, contact, stops, cylinderForce, stroke);
     const solution: Solution = {
       status: "solved",
       motion: "",
@@ -108,6 +111,7 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       stops = stopRounds < MOST_STOP_ROUNDS / 2 ? wanted : firstChange(stops, wanted);
       devices = devicesOf(layout, tension, stops);
       problem = null;
+      contact = null;
       start = null;
       stopRounds++;
       passes--;

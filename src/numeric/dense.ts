@@ -7,24 +7,24 @@
  * @returns false when a pivot is zero or not a number; the factor is then unusable.
  */
 export function ldlFactor(a: Float64Array, n: number): boolean {
-  for (let j = 0; j < n; j++) {
-    const rowJ = j * n;
-    let d = a[rowJ + j];
-    for (let k = 0; k < j; k++) {
-      const l = a[rowJ + k];
-      d -= l * l * a[k * n + k];
+  for (let i = 0; i < n; i++) {
+    const rowI = i * n;
+    // Row i first becomes L_ij D_j: both factors of the inner products then lie in rows.
+    for (let j = 0; j < i; j++) {
+      const rowJ = j * n;
+      let s = a[rowI + j];
+      for (let k = 0; k < j; k++) s -= a[rowI + k] * a[rowJ + k];
+      a[rowI + j] = s;
+    }
+    let d = a[rowI + i];
+    for (let j = 0; j < i; j++) {
+      const u = a[rowI + j];
+      const l = u / a[j * n + j];
+      d -= u * l;
+      a[rowI + j] = l;
     }
     if (!(Math.abs(d) > 0) || !Number.isFinite(d)) return false;
-    a[rowJ + j] = d;
-    const inverse = 1 / d;
-    // Keep L_jk * D_k of row j in the (unused) upper triangle of row j's column, so the inner loop is one product.
-    for (let k = 0; k < j; k++) a[k * n + j] = a[rowJ + k] * a[k * n + k];
-    for (let i = j + 1; i < n; i++) {
-      const rowI = i * n;
-      let s = a[rowI + j];
-      for (let k = 0; k < j; k++) s -= a[rowI + k] * a[k * n + j];
-      a[rowI + j] = s * inverse;
-    }
+    a[rowI + i] = d;
   }
   return true;
 }
