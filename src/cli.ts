@@ -54,7 +54,8 @@ const commands: Readonly<Record<string, Command>> = {
   },
   solve: {
     usage: "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--at STEP:PROGRESS --state FILE]",
-    summary: "runs every step of a plan: who carries what, and the findings",
+    summary:
+      "runs every step of a plan: who carries what, what is unbacked, what has no way back, the findings",
     options: ["--csv", "--json", "--set", "--at", "--state"],
     words: 1,
     run: runSolve,
@@ -124,7 +125,8 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
     throw new BadInput(`--set: found '${only}'; allowed: the plan's sets, ${known}. Choose one of them.`);
   }
   const at = atOf(plan, only, options);
-  const result = part(solvePlan(plan, only === undefined ? {} : { sets: [only] }), only);
+  const asked = { backed: true, waysBack: true, ...(only === undefined ? {} : { sets: [only] }) };
+  const result = part(solvePlan(plan, asked), only);
   const contexts = contextsOf(result, plan);
   const files: { path: string; text: string }[] = [];
   const csv = options.get("--csv");

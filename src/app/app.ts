@@ -133,9 +133,15 @@ export function createApp(ground: Ground): App {
     const current = () => get().document?.number === number;
     store.setState({ solving: { is: "running", words: "solving", done: 0, of: 0 } });
     ground.client
-      .solve(plan, (words, done, of) => {
-        if (current()) store.setState({ solving: { is: "running", words, done, of } });
-      })
+      .solve(
+        plan,
+        (words, done, of) => {
+          if (current()) store.setState({ solving: { is: "running", words, done, of } });
+        },
+        (result) => {
+          if (current()) change({ result });
+        },
+      )
       .then(
         (result) => {
           if (!current()) return;

@@ -8,8 +8,11 @@ export type Progress = (words: string, done: number, of: number) => void;
 
 /** Solves plans somewhere else than on the thread of the screen. */
 export interface SolverClient {
-  /** Solves a plan; an earlier run that has not ended is ended, and its promise stays open for ever. */
-  solve(plan: Plan, progress: Progress): Promise<Result>;
+  /**
+   * Solves a plan; an earlier run that has not ended is ended, and its promise stays open for ever. `completed` is
+   * handed the same result once more when everything in it is worked out.
+   */
+  solve(plan: Plan, progress: Progress, completed: (result: Result) => void): Promise<Result>;
   /** The reactions of a result as the text of a CSV file. */
   csv(plan: Plan, result: Result): Promise<string>;
 }
@@ -31,17 +34,22 @@ export function workerClient(): SolverClient {
     return remote;
   };
   return {
-    solve: (plan, progress) =>
+    solve: (plan, progress, completed) =>
       new Promise((resolve, reject) => {
         if (solving) {
           worker?.terminate();
           worker = null;
         }
         solving = true;
-        const end = () => {
+        const whole = (result: Result) => {
           solving = false;
+          completed(result);
         };
-        started(reject).solve(plan, proxy(progress)).finally(end).then(resolve, reject);
+        const failed = (error: Error) => {
+          solving = false;
+          reject(error);
+        };
+        started(reject).solve(plan, proxy(progress), proxy(whole)).then(resolve, failed);
       }),
     csv: (plan, result) =>
       new Promise((resolve, reject) => started(reject).csv(plan, result).then(resolve, reject)),

@@ -2,6 +2,7 @@
 
 import { type Plan, planHash } from "../plan/index.ts";
 import { type Pose, prepareContext, runSet, type SetContext, type Watch } from "../sequence/index.ts";
+import { completeResult } from "./complete.ts";
 import { ruleSetWords } from "./limits.ts";
 import { makers } from "./list.ts";
 import { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
@@ -19,21 +20,27 @@ export interface SolveOptions {
   contexts?: Map<string, SetContext>;
   /** Progress: set id, step index, steps; returning false ends the work. */
   onStep?: (set: string, index: number, of: number) => boolean;
+  /** Also tell which poses stand with one hook or group lost; off when left out. */
+  backed?: boolean;
+  /** Also try the way back of every step; off when left out. */
+  waysBack?: boolean;
 }
 
 /** Solves a plan that was read. Pure but for the clock of its caller: the same plan gives the same Result. */
 export function solvePlan(plan: Plan, options: SolveOptions = {}): Result {
   const findings = planFindings(plan);
   const sets: SetResult[] = [];
+  const contexts = new Map<string, SetContext>();
   for (const set of plan.sets) {
     if (options.sets && !options.sets.includes(set.id)) continue;
     const ctx = options.contexts?.get(set.id) ?? prepareContext(plan, set.id);
+    contexts.set(set.id, ctx);
     const { result, found } = solveSet(ctx, (index, of) => options.onStep?.(set.id, index, of) ?? true);
     sets.push(result);
     findings.push(...found);
   }
   const ordered = inOrder(findings);
-  return {
+  const result: Result = {
     planHash: planHash(plan),
     solverVersion,
     ruleSet: ruleSetWords(plan),
@@ -42,6 +49,9 @@ export function solvePlan(plan: Plan, options: SolveOptions = {}): Result {
     worst: ordered.length > 0 ? ordered[0].level : null,
     complete: sets.every((s) => s.steps.every((x) => x.solved)),
   };
+  const { backed = false, waysBack = false } = options;
+  if (!backed && !waysBack) return result;
+  return completeResult(plan, result, { backed, waysBack, contexts }) ?? result;
 }
 
 function solveSet(

@@ -1,6 +1,14 @@
 // Answers as JSON, every number in full precision and plain SI: of one State, and of a whole result pose by pose.
 
-import type { Finding, Result, SetResult } from "../checks/index.ts";
+import {
+  BACKED,
+  type Finding,
+  NO_NUMBERS,
+  type Result,
+  type SetResult,
+  type UnbackedStretch,
+  type WayBack,
+} from "../checks/index.ts";
 import type { StateAnswer } from "../mechanics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { MOTIONS, type Pose, poseAt, type SetContext, type Vec3, worldOf } from "../sequence/index.ts";
@@ -21,6 +29,8 @@ export interface PoseJson {
   number: number;
   progress: number;
   event: string;
+  /** Whether the set stands with any one hook or group lost; null: not worked out, or without numbers. */
+  backed: boolean | null;
   /** Other than `solved`: no numbers. */
   status: Pose["solution"]["status"];
   forces: Record<string, number | null>;
@@ -61,6 +71,10 @@ export interface ResultJson extends Origin {
       motion: string;
       happenings: object[];
     }[];
+    /** Parts of steps in which one loss brings the set down; null: not worked out. */
+    unbacked: UnbackedStretch[] | null;
+    /** The way back of every step, by its index; null: not worked out. */
+    waysBack: WayBack[] | null;
     poses: PoseJson[];
   }[];
 }
@@ -93,6 +107,8 @@ export function resultJson(
         motion: s.motion,
         happenings: s.happenings,
       })),
+      unbacked: set.backed?.stretches ?? null,
+      waysBack: set.waysBack ?? null,
       poses: posesOf(set, contexts),
     })),
   };
@@ -126,6 +142,7 @@ export function poseJson(ctx: SetContext, set: SetResult, pose: Pose, stored: nu
     number: pose.step + 1,
     progress: pose.progress,
     event: set.events[stored],
+    backed: backedAt(set, stored),
     status,
     forces,
     shares,
@@ -141,4 +158,9 @@ export function poseJson(ctx: SetContext, set: SetResult, pose: Pose, stored: nu
       wheels: world.wheels,
     },
   };
+}
+
+function backedAt(set: SetResult, stored: number): boolean | null {
+  const mark = set.backed?.marks[stored];
+  return mark === undefined || mark === NO_NUMBERS ? null : mark === BACKED;
 }

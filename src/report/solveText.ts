@@ -6,6 +6,7 @@ import { poseAt, type StepRun } from "../sequence/index.ts";
 import { rowsOf } from "./columns.ts";
 import { type Contexts, contextsOf } from "./csv.ts";
 import { originOf } from "./origin.ts";
+import { unbackedLines, wayBackLines } from "./sparesText.ts";
 import { oneLine, type Side, tableLines } from "./table.ts";
 
 /** Worst use of any limit within a step, over its stored poses; null where no limit applies. */
@@ -78,6 +79,8 @@ function setLines(result: Result, plan: Plan, set: SetResult, contexts: Contexts
     `${weight}: weight ${kN(set.weight)} kN, CG ${set.cg.map((value) => value.toFixed(3)).join(" / ")} m; loads in kN`,
     ...tableLines(head, rows, sides),
     ...withoutNumbers(set).map((at) => `no numbers, not settled: ${whereOf(result, set.setId, at)}`),
+    ...unbackedLines(set),
+    ...wayBackLines(set),
   ];
 }
 
