@@ -26,13 +26,16 @@ export interface Loss {
   stands: boolean;
   /** What happens, in words. */
   words: string;
-  /** How far the picks of a lost hook fall or a lost group sinks on the mean of its cylinders, m; NaN when it falls. */
+  /** How far the picks of a lost hook fall, or the first cylinder of a lost group sinks, m; NaN without equilibrium. */
   drop: number;
   /** Stabilising over overturning moment after the loss, in the attitude found; null where nothing can tip. */
   tipping: number | null;
 }
 
 const workspace = contactWorkspace();
+
+/** Lean or level of the set, rad, beyond which small angles no longer tell where it comes to rest. */
+const MOST_TURN = 0.3;
 
 /** Hooks that carry and groups whose transporter carries: the losses that can change anything in this pose. */
 export function losable(ctx: SetContext, pose: Pose): Support[] {
@@ -75,7 +78,16 @@ export function lose(ctx: SetContext, pose: Pose, lost: Support): Loss {
   if (after.status === "mechanism") return told(false, after.motion, Number.NaN, null);
   if (after.status !== "solved")
     return told(false, "heights, tensions and sideways forces do not settle together", Number.NaN, null);
-  const tip = tippingAsItStands(after);
+  const { lean, level } = attitudeOf(after);
+  const turn = Math.max(Math.abs(lean), Math.abs(level));
+  if (turn > MOST_TURN)
+    return told(
+      false,
+      `the set turns by ${(turn * 100).toFixed(0)} %, further than can be told`,
+      Number.NaN,
+      null,
+    );
+  const tip = tippingAsItStands(after, lean, level);
   const drop = lost.what === "hoist" ? fallOf(pose, after, lost.of) : sinkOf(pose, after, lost.name);
   if (tip !== null && !(tip.ratio > 1)) {
     const words = `the set overturns about ${tip.axis}: its weight steadies it ${tip.ratio.toFixed(2)} times`;
@@ -103,8 +115,7 @@ export function lossesOf(ctx: SetContext, pose: Pose): Loss[] {
  * The governing moment ratio in the attitude that the set has come to: in its own axes its lean and level turn gravity
  * as a crossfall and a grade would, so that the CG's shift over what it stands on counts.
  */
-function tippingAsItStands(s: Solution): { ratio: number; axis: string } | null {
-  const { lean, level } = attitudeOf(s);
+function tippingAsItStands(s: Solution, lean: number, level: number): { ratio: number; axis: string } | null {
   const up = trueUp((s.state.grade ?? 0) - level, (s.state.crossfall ?? 0) - lean);
   const t = tippingOf({ ...s, layout: { ...s.layout, up } });
   return t === null || t.momentRatio === null ? null : { ratio: t.momentRatio, axis: t.axis };
@@ -121,12 +132,9 @@ function fallOf(pose: Pose, after: Solution, crane: string): number {
   return Math.max(0, fall);
 }
 
-/** How far a group sinks, m: mean stroke of its cylinders before and after. */
+/** How far a group sinks, m: by how much the cylinder that gives most moves in. */
 function sinkOf(pose: Pose, after: Solution, group: string): number {
-  const mean = (s: Solution): number => {
-    const g = s.layout.groups.find((x) => x.name === group);
-    if (g === undefined) return Number.NaN;
-    return g.cylinders.reduce((sum, c) => sum + s.stroke[c] / g.cylinders.length, 0);
-  };
-  return mean(pose.solution) - mean(after);
+  const before = pose.solution;
+  const g = before.layout.groups.find((x) => x.name === group);
+  return Math.max(0, ...(g?.cylinders ?? []).map((c) => before.stroke[c] - after.stroke[c]));
 }
