@@ -13,10 +13,13 @@ export { BACKED, backedOf, NO_NUMBERS, type Progress, UNBACKED } from "./backed.
 export { type CompleteOptions, completeResult } from "./complete.ts";
 export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes.ts";
 export { type Extent, extentOf } from "./extent.ts";
+export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
 export { makers } from "./list.ts";
 export { type Loss, lossesOf } from "./losses.ts";
 export { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
+export type { Governing } from "./propose/evaluate.ts";
+export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";

@@ -46,6 +46,18 @@ const defaults: Record<string, { value: number; source: string }> = {
     source:
       "common practice, no source: mm that a set may fall when a hook is lost before something catches it",
   },
+  "lean stiffness": {
+    value: 1.5,
+    source:
+      "common practice, no source: kNm per radian of lean and kN of the set's weight; a centre of gravity 30 mm off then leans the set by 2 %",
+  },
+  swing: {
+    value: 100,
+    source: "common practice, no source: mm that a set may swing when its last support on the ground frees",
+  },
+  "change per metre": { value: 10, source: "common practice, no source" },
+  "change per 10 mm": { value: 10, source: "common practice, no source" },
+  "change per minute": { value: 25, source: "common practice, no source" },
   "mass per metre low": {
     value: 1.5,
     source:

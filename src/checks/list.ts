@@ -1,8 +1,11 @@
 // The list of checks: a new check is a new maker and one line here.
 
 import { chartLeft, hookLoads, lineLean, riggingLoads } from "./cranes.ts";
-import type { MeasureMaker } from "./measure.ts";
+import { leanRestraint } from "./lean.ts";
+import type { MeasureMaker, RunCheck } from "./measure.ts";
+import { rateFindings } from "./rates.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
+import { swingFindings } from "./swing.ts";
 import {
   brakes,
   bunkLoads,
@@ -31,6 +34,10 @@ export const makers: MeasureMaker[] = [
   lashingLoads,
   tipping,
   outOfLevel,
+  leanRestraint,
   uplift,
   residuals,
 ];
+
+/** Checks that look at neighbouring poses of a whole run. */
+export const runChecks: RunCheck[] = [swingFindings, rateFindings];

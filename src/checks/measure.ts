@@ -1,8 +1,8 @@
 // The form of a check: a quantity of a pose against a limit, with all that a finding must say.
 
-import type { Pose, SetContext } from "../sequence/index.ts";
+import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
 import type { Limit } from "./limits.ts";
-import type { Level } from "./types.ts";
+import type { Finding, Level } from "./types.ts";
 
 /** A value and its limit at one pose; NaN value where the check does not apply. */
 export interface Reading {
@@ -38,6 +38,9 @@ export interface Measure {
 
 /** Makes the measures of a check for one set. */
 export type MeasureMaker = (ctx: SetContext) => Measure[];
+
+/** A check over the whole run of a set, with its stored poses in order. */
+export type RunCheck = (ctx: SetContext, run: SetRun, stored: readonly Pose[]) => Finding[];
 
 /** Signed margin of a reading, positive inside the limit (decided tolerance 1e-9). */
 export function marginOf(m: Measure, r: Reading): number {

@@ -4,7 +4,7 @@ import { type Plan, planHash } from "../plan/index.ts";
 import { type Pose, prepareContext, runSet, type SetContext, type Watch } from "../sequence/index.ts";
 import { completeResult } from "./complete.ts";
 import { ruleSetWords } from "./limits.ts";
-import { makers } from "./list.ts";
+import { makers, runChecks } from "./list.ts";
 import { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
 import { inOrder, measureFindings } from "./measureFindings.ts";
 import { planFindings } from "./planFindings.ts";
@@ -89,6 +89,7 @@ function solveSet(
     ...measures.flatMap((m, k) => measureFindings(ctx, run, m, (i) => read(stored[i], k), uses[k])),
     ...run.steps.flatMap((s) => carryFindings(ctx, s, sharesAtEnd(run, s), run.weight)),
     ...run.steps.flatMap((s) => s.happenings.map((h) => happeningFinding(ctx, s.index, h))),
+    ...runChecks.flatMap((check) => check(ctx, run, stored)),
   ];
   const strips: UseStrip[] = measures.flatMap((m, k) =>
     m.strip
