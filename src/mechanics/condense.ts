@@ -18,7 +18,10 @@ export interface FieldLoad {
   value: number;
 }
 
-/** Fills flexibility, motions and displacements of the devices; arrays are row-major as in Condensed. */
+/**
+ * Fills flexibility, motions and displacements of the devices; arrays are row-major as in Condensed. `into` is an
+ * earlier problem that is needed no more: its arrays are used again when they fit.
+ */
 export function condense(
   model: SetModel,
   devices: readonly Device[],
@@ -27,13 +30,16 @@ export function condense(
   wind: FieldLoad | null,
   loads: readonly RowLoad[],
   deckLoads: Float64Array,
+  into: Condensed | null = null,
 ): Condensed {
   const m = devices.length;
   const own = model.modes.length;
   const N = own + 3 * deckCount;
-  const C = new Float64Array(m * m);
-  const G = new Float64Array(m * N);
-  const d = new Float64Array(m);
+  const problem = into !== null && into.m === m && into.N === N ? into : blankProblem(m, N);
+  problem.stamp = ++fillings;
+  const { C, G, d } = problem;
+  C.fill(0);
+  G.fill(0);
   for (let a = 0; a < m; a++) {
     const da = devices[a];
     d[a] = da.datum;
@@ -44,33 +50,63 @@ export function condense(
     for (let s = 0; s < da.decks.length; s++)
       for (let q = 0; q < 3; q++) G[a * N + own + 3 * da.decks[s] + q] += da.deckFactors[3 * s + q];
   }
-  for (let a = 0; a < m; a++) {
-    const { rows, factors } = devices[a];
-    if (rows.length === 0) continue;
-    for (let b = 0; b <= a; b++) {
-      const other = devices[b];
-      let sum = 0;
-      for (let i = 0; i < rows.length; i++)
-        for (let j = 0; j < other.rows.length; j++)
-          sum += factors[i] * other.factors[j] * flexibility(model, rows[i], other.rows[j]);
-      C[a * m + b] = sum;
-      C[b * m + a] = sum;
-    }
-  }
-  const problem = {
+  fillFlexibility(model, devices, C);
+  setStiffness(devices, problem);
+  setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
+  return problem;
+}
+
+let fillings = 0;
+
+function blankProblem(m: number, N: number): Condensed {
+  return {
     m,
     N,
-    C,
-    G,
+    stamp: 0,
+    C: new Float64Array(m * m),
+    G: new Float64Array(m * N),
     u: new Float64Array(m),
-    d,
+    d: new Float64Array(m),
     k: new Float64Array(m),
     oneSided: new Uint8Array(m),
     load: new Float64Array(N),
   };
-  setStiffness(devices, problem);
-  setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
-  return problem;
+}
+
+/** Scratch for the flexibilities between distinct rows. */
+let between = new Float64Array(256);
+
+/** C between all devices, by way of the flexibility between all distinct rows: some devices share them. */
+function fillFlexibility(model: SetModel, devices: readonly Device[], C: Float64Array): void {
+  const m = devices.length;
+  const distinct: SetRow[] = [];
+  const owner: number[] = [];
+  const at: number[] = [];
+  const factor: number[] = [];
+  for (let a = 0; a < m; a++) {
+    const { rows, factors } = devices[a];
+    for (let i = 0; i < rows.length; i++) {
+      let r = distinct.indexOf(rows[i]);
+      if (r < 0) r = distinct.push(rows[i]) - 1;
+      owner.push(a);
+      at.push(r);
+      factor.push(factors[i]);
+    }
+  }
+  const n = distinct.length;
+  if (between.length < n * n) between = new Float64Array(n * n);
+  for (let r = 0; r < n; r++)
+    for (let s = 0; s <= r; s++) {
+      const value = flexibility(model, distinct[r], distinct[s]);
+      between[r * n + s] = value;
+      between[s * n + r] = value;
+    }
+  for (let i = 0; i < owner.length; i++) {
+    const a = owner[i] * m;
+    const row = at[i] * n;
+    const f = factor[i];
+    for (let j = 0; j < owner.length; j++) C[a + owner[j]] += f * factor[j] * between[row + at[j]];
+  }
 }
 
 /** Takes over the devices' stiffnesses; one that acts both ways and has none is left out. */

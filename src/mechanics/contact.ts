@@ -11,6 +11,8 @@ import { ldlFactor, ldlSolve } from "../numeric/index.ts";
 export interface Condensed {
   m: number;
   N: number;
+  /** Tells this filling of the arrays from every other, so that parts of its matrix may be kept; none: nothing is. */
+  stamp?: number;
   /** Flexibility between device rows, m x m row-major, without the devices' own compliance. */
   C: Float64Array;
   /** Device rows in the motions, m x N row-major. */
@@ -53,6 +55,10 @@ export interface ContactWorkspace {
   exact: Float64Array;
   next: Float64Array;
   lastSize: number;
+  /** Stamp of the filling that `exact` was made from, up to its stiffnesses. */
+  stamp: number;
+  /** The last problem that was condensed for this workspace; the next of its size takes its arrays. */
+  problem: Condensed | null;
   rhs: Float64Array;
   x: Float64Array;
   r: Float64Array;
@@ -64,6 +70,8 @@ export interface ContactWorkspace {
   vp: Float64Array;
   ap: Float64Array;
   active: Uint8Array;
+  /** Vectors of this capacity for whoever works on the last solve. */
+  spare: Float64Array[];
   factorisations: number;
   reused: number;
 }
@@ -77,6 +85,8 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
     exact: f2(),
     next: f2(),
     lastSize: 0,
+    stamp: Number.NaN,
+    problem: null,
     rhs: f(),
     x: f(),
     r: f(),
@@ -88,6 +98,7 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
     vp: f(),
     ap: f(),
     active: new Uint8Array(capacity),
+    spare: [],
     factorisations: 0,
     reused: 0,
   };
@@ -118,40 +129,74 @@ function leastPivot(ws: ContactWorkspace, n: number, N: number): number {
  * matrix that is bit for bit the last one keeps its factor.
  */
 function solveActive(p: Condensed, ws: ContactWorkspace): number {
-  const { m, N, C, G, u, d, k, load } = p;
-  const { index, rhs, x, matrix } = ws;
+  const { m, N, u, d, load } = p;
+  const { index, rhs, x } = ws;
   let s = 0;
-  for (let j = 0; j < m; j++) if (ws.active[j] !== 0) index[s++] = j;
+  let moved = p.stamp === undefined || ws.stamp !== p.stamp;
+  for (let j = 0; j < m; j++)
+    if (ws.active[j] !== 0) {
+      if (index[s] !== j) moved = true;
+      index[s++] = j;
+    }
   const n = s + N;
-  const next = ws.next;
+  if (moved || ws.lastSize !== n ? assemble(p, ws, s) : restiffen(p, ws, s)) {
+    ws.factorisations++;
+    if (!factorise(ws, n, s)) return -1;
+  } else ws.reused++;
+  for (let i = 0; i < s; i++) rhs[i] = d[index[i]] - u[index[i]];
+  for (let q = 0; q < N; q++) rhs[s + q] = -load[q];
+  for (let i = 0; i < n; i++) x[i] = rhs[i];
+  ldlSolve(ws.matrix, n, x);
+  return n;
+}
+
+/** Writes the matrix of the active set anew; false when it is the one that stood there. */
+function assemble({ C, G, k, m, N, stamp }: Condensed, ws: ContactWorkspace, s: number): boolean {
+  const { index, next } = ws;
+  const n = s + N;
   for (let i = 0; i < s; i++) {
     const di = index[i];
     const row = i * n;
     const from = di * m;
-    for (let j = 0; j <= i; j++) next[row + j] = C[from + index[j]];
-    next[row + i] += 1 / k[di];
-    rhs[i] = d[di] - u[di];
+    for (let j = 0; j < i; j++) next[row + j] = C[from + index[j]];
+    next[row + i] = C[from + di] + 1 / k[di];
   }
   for (let q = 0; q < N; q++) {
     const row = (s + q) * n;
     for (let j = 0; j < s; j++) next[row + j] = G[index[j] * N + q];
     for (let j = 0; j <= q; j++) next[row + s + j] = 0;
-    rhs[s + q] = -load[q];
   }
-  if (ws.lastSize === n && sameLower(ws.exact, next, n)) ws.reused++;
-  else {
-    ws.factorisations++;
-    ws.lastSize = 0;
-    ws.next = ws.exact;
-    ws.exact = next;
-    for (let i = 0; i < n * n; i++) matrix[i] = next[i];
-    for (let q = s; q < n; q++) matrix[q * n + q] -= GROUND;
-    if (!ldlFactor(matrix, n)) return -1;
-    ws.lastSize = n;
+  ws.stamp = stamp ?? Number.NaN;
+  if (ws.lastSize === n && sameLower(ws.exact, next, n)) return false;
+  ws.next = ws.exact;
+  ws.exact = next;
+  return true;
+}
+
+/** The same rows with other stiffnesses: only the diagonal may have changed. */
+function restiffen({ C, k, m, N }: Condensed, ws: ContactWorkspace, s: number): boolean {
+  const { index, exact } = ws;
+  const n = s + N;
+  let changed = false;
+  for (let i = 0; i < s; i++) {
+    const di = index[i];
+    const value = C[di * m + di] + 1 / k[di];
+    if (exact[i * n + i] === value) continue;
+    exact[i * n + i] = value;
+    changed = true;
   }
-  for (let i = 0; i < n; i++) x[i] = rhs[i];
-  ldlSolve(matrix, n, x);
-  return n;
+  return changed;
+}
+
+/** Factorises ws.exact with the motions grounded. */
+function factorise(ws: ContactWorkspace, n: number, s: number): boolean {
+  const { matrix, exact } = ws;
+  ws.lastSize = 0;
+  for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) matrix[at] = exact[at];
+  for (let q = s; q < n; q++) matrix[q * n + q] -= GROUND;
+  if (!ldlFactor(matrix, n)) return false;
+  ws.lastSize = n;
+  return true;
 }
 
 /** Whether the lower triangles of two n x n matrices are the same. */
@@ -162,10 +207,17 @@ function sameLower(a: Float64Array, b: Float64Array, n: number): boolean {
 
 /**
  * Change of the solution of the last solve (its factor and active set) under a change of the right side, in place:
- * displacements d - u of the active devices in their order in ws.index, then minus the loads of the motions.
+ * displacements d - u of the active devices in their order in ws.index, then minus the loads of the motions. With
+ * `from`, entries before it must be zero and are not solved for.
  */
-export function solveAgain(ws: ContactWorkspace, change: Float64Array): void {
-  ldlSolve(ws.matrix, ws.lastSize, change);
+export function solveAgain(ws: ContactWorkspace, change: Float64Array, from = 0): void {
+  ldlSolve(ws.matrix, ws.lastSize, change, from);
+}
+
+/** A vector of the workspace to work in, by number; whoever asks for the same number gets the same one. */
+export function spareVector(ws: ContactWorkspace, which: number): Float64Array {
+  ws.spare[which] ??= new Float64Array(ws.capacity);
+  return ws.spare[which];
 }
 
 /** A change of the forces by less than this leaves nothing for a second round of refinement. */

@@ -137,7 +137,7 @@ function addGroups(layout: Layout, stops: Int8Array, list: Device[]): void {
           cylinders,
           g.cylinders.filter((c) => stops[c] === 0),
         );
-    onDecks("group", `group ${g.name}`, index, at, ground / n + lift, (n * n) / compliance, "");
+    onDecks("group", layout.wiring.groupNames[index], index, at, ground / n + lift, (n * n) / compliance, "");
   }
 }
 

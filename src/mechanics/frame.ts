@@ -86,11 +86,14 @@ export function innerFlexibility(
   b: number,
 ): number {
   const rest = length - b;
-  const end = rest ** 3 / (6 * s.EI) - rest / s.GA;
-  const turn = -(rest * rest) / (2 * s.EI);
-  const past = Math.max(0, a - b);
-  const row = displacementRow(a / length, length, phi);
-  return past ** 3 / (6 * s.EI) - past / s.GA - row[2] * end - row[3] * turn;
+  const past = a > b ? a - b : 0;
+  const end = (rest * rest * rest) / (6 * s.EI) - rest / s.GA;
+  const slope = (rest * rest) / (2 * s.EI);
+  // What the shape functions of the far end make of its displacement and slope (see displacementRow).
+  const x = a / length;
+  const far = (x * (x * (3 - 2 * x) + phi)) / (1 + phi);
+  const turned = (length * x * (x * (x - 1 + phi / 2) - phi / 2)) / (1 + phi);
+  return (past * past * past) / (6 * s.EI) - past / s.GA - far * end - turned * slope;
 }
 
 /** The same under a unit force per metre all along the element. */

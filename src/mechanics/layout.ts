@@ -45,6 +45,9 @@ interface Wiring {
   bunkNames: string[][];
   cylinders: Cylinder[];
   groups: GroupData[];
+  groupNames: string[];
+  /** Every cylinder within its travel. */
+  noStops: Int8Array;
   hoists: { name: string; girders: string[] }[];
   hoistNames: string[];
   hoistGirders: number[][];
@@ -196,6 +199,8 @@ function wire(state: State, model: SetModel): Wiring {
     ),
     cylinders,
     groups,
+    groupNames: groups.map((g) => `group ${g.name}`),
+    noStops: new Int8Array(cylinders.length),
     hoists: hoists.map((h) => ({ name: h.name, girders: [...h.girders] })),
     hoistNames: hoists.map((h) => `hoist ${h.name}`),
     hoistGirders: hoists.map((h) =>

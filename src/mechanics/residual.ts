@@ -4,8 +4,11 @@ import { meanY } from "./devices.ts";
 import type { Acting } from "./sideways.ts";
 import type { Solution } from "./solution.ts";
 
-/** Adds a vertical force at (x, y) to [force, moment about x, moment about y] of a body, three numbers from `at` on. */
-function add(sums: Float64Array, at: number, f: number, x: number, y: number): void {
+/** Sums of the set first, then of every deck: force, moment about x, moment about y. */
+let sums = new Float64Array(12);
+
+/** Adds a vertical force at (x, y) to the three sums of a body that begin at `at`. */
+function add(at: number, f: number, x: number, y: number): void {
   sums[at] += f;
   sums[at + 1] += f * y;
   sums[at + 2] -= f * x;
@@ -22,10 +25,11 @@ export function residualOf(
   const { model, layout, devices, contact, tension, horizontal, holds, cylinderForce } = s;
   const { trains, hoists, up, cylinders } = layout;
   const axis = model.axisHeight;
-  // The set first, then every deck.
-  const sums = new Float64Array(3 + 3 * trains.length);
+  const size = 3 + 3 * trains.length;
+  if (sums.length < size) sums = new Float64Array(size);
+  sums.fill(0);
   const [cx, cy, cz] = model.cg;
-  add(sums, 0, -model.mass * gravity[2], cx - model.origin, cy);
+  add(0, -model.mass * gravity[2], cx - model.origin, cy);
   sums[1] -= model.mass * gravity[1] * (cz - axis);
   sums[2] += model.mass * gravity[0] * (cz - axis);
   if (wind) sums[1] -= wind.value * wind.force * (wind.height - axis);
@@ -43,21 +47,21 @@ export function residualOf(
     if (d.kind === "bunk" || d.kind === "lashing") {
       const push = d.kind === "bunk" ? F : -F;
       const deck = d.decks[0];
-      add(sums, 0, push, x, d.y);
-      add(sums, 3 * deck + 3, -push, d.x - trains[deck].at, d.y);
-    } else if (d.kind === "bearing") add(sums, 0, F, x, d.y);
+      add(0, push, x, d.y);
+      add(3 * deck + 3, -push, d.x - trains[deck].at, d.y);
+    } else if (d.kind === "bearing") add(0, F, x, d.y);
     else if (d.kind === "lean of hoist") sums[1] += F;
     else if (d.kind === "level of hoist") sums[2] += F;
-    else if (d.kind === "hoist") add(sums, 0, F * up[2], x, d.y);
+    else if (d.kind === "hoist") add(0, F * up[2], x, d.y);
   }
   for (let i = 0; i < cylinders.length; i++) {
     const c = cylinders[i];
-    add(sums, 3 * c.deck + 3, cylinderForce[i], c.x, c.y);
+    add(3 * c.deck + 3, cylinderForce[i], c.x, c.y);
   }
   for (let i = 0; i < hoists.length; i++) {
     const h = hoists[i];
     if (h.mode === "load")
-      add(sums, 0, tension[i] * up[2], h.at - model.origin, meanY(model, layout.hoistGirders[i]));
+      add(0, tension[i] * up[2], h.at - model.origin, meanY(model, layout.hoistGirders[i]));
     const fx = tension[i] * up[0] + (horizontal ? horizontal.lines[2 * i] : 0);
     const fy = tension[i] * up[1] + (horizontal ? horizontal.lines[2 * i + 1] : 0);
     const e = h.rigging === "separate" || h.girders.length < 2 ? 0 : (h.pinHeight ?? 0);
@@ -78,7 +82,7 @@ export function residualOf(
   const W = model.mass * s.state.gravity || 1;
   let force = 0;
   let moment = 0;
-  for (let i = 0; i < sums.length; i += 3) {
+  for (let i = 0; i < size; i += 3) {
     force = Math.max(force, Math.abs(sums[i]) / W);
     // A one-girder set has its lean held, so the moment about its length is not asked of the supports.
     const about = i === 0 && model.lean < 0 ? 0 : Math.abs(sums[i + 1]);

@@ -52,7 +52,9 @@ function displacementAt(model: SetModel, e: Element, xi: number): SetRow {
   row.element = e;
   row.inside = inside;
   let own = e.massPerMetre * innerSag(e, length, inside);
-  for (const [at, mass] of e.masses) own += mass * innerFlexibility(e, length, phi, inside, at);
+  const { masses } = e;
+  for (let i = 0; i < masses.length; i++)
+    own += masses[i][1] * innerFlexibility(e, length, phi, inside, masses[i][0]);
   row.sag[0] -= own;
   return row;
 }
@@ -65,23 +67,22 @@ function turnAt(model: SetModel, e: Element, xi: number, about: 1 | 2): SetRow {
 /** A linear form on the unknowns of the set. */
 export function makeRow(model: SetModel, dofs: number[], coefficients: number[]): SetRow {
   const { modes, sagFields } = model;
-  const along = (field: Float64Array) => {
-    let s = 0;
-    for (let i = 0; i < dofs.length; i++) s += coefficients[i] * field[dofs[i]];
-    return s;
-  };
-  return {
+  const row: SetRow = {
     dofs,
     coefficients,
     element: null,
     inside: 0,
     station: Number.NaN,
-    modes:
-      modes.length === 3
-        ? [along(modes[0]), along(modes[1]), along(modes[2])]
-        : modes.map((field) => along(field)),
-    sag: [along(sagFields[0]), along(sagFields[1]), along(sagFields[2])],
+    modes: [],
+    sag: [],
   };
+  // Written out for the common three: a grown array has room for many more.
+  row.modes =
+    modes.length === 3
+      ? [rowValue(row, modes[0]), rowValue(row, modes[1]), rowValue(row, modes[2])]
+      : modes.map((field) => rowValue(row, field));
+  row.sag = [rowValue(row, sagFields[0]), rowValue(row, sagFields[1]), rowValue(row, sagFields[2])];
+  return row;
 }
 
 /** Value of a row in a displacement field of the set. */
@@ -129,14 +130,7 @@ function ordered(model: SetModel, a: SetRow, b: SetRow): number {
   const ca = a.coefficients;
   const cb = b.coefficients;
   let s = 0;
-  if (p[p.length - 1] <= q[0])
-    for (let i = 0; i < p.length; i++) {
-      const column = columns[p[i]] ?? columnOf(model, p[i]);
-      let t = 0;
-      for (let j = 0; j < q.length; j++) t += cb[j] * column[q[j]];
-      s += ca[i] * t;
-    }
-  else
+  if (p[p.length - 1] > q[0])
     for (let i = 0; i < p.length; i++) {
       const pi = p[i];
       const column = columns[pi] ?? columnOf(model, pi);
@@ -146,6 +140,25 @@ function ordered(model: SetModel, a: SetRow, b: SetRow): number {
         t += cb[j] * (qj >= pi ? column[qj] : (columns[qj] ?? columnOf(model, qj))[pi]);
       }
       s += ca[i] * t;
+    }
+  else if (q.length === 4) {
+    // Most pairs: two displacements in different places.
+    const q0 = q[0];
+    const q1 = q[1];
+    const q2 = q[2];
+    const q3 = q[3];
+    const c0 = cb[0];
+    const c1 = cb[1];
+    const c2 = cb[2];
+    const c3 = cb[3];
+    for (let i = 0; i < p.length; i++) {
+      const column = columns[p[i]] ?? columnOf(model, p[i]);
+      s += ca[i] * (c0 * column[q0] + c1 * column[q1] + c2 * column[q2] + c3 * column[q3]);
+    }
+  } else
+    for (let i = 0; i < p.length; i++) {
+      const column = columns[p[i]] ?? columnOf(model, p[i]);
+      s += ca[i] * rowValue(b, column);
     }
   const e = a.element;
   if (e !== null && e === b.element) s += innerFlexibility(e, e.length, e.phi, a.inside, b.inside);

@@ -115,8 +115,10 @@ export function camberAt(model: SetModel, girder: number, x: number): number {
   if (x <= points[0][0]) return points[0][1];
   for (let i = 1; i < points.length; i++)
     if (x <= points[i][0]) {
-      const [x0, z0] = points[i - 1];
-      const [x1, z1] = points[i];
+      const x0 = points[i - 1][0];
+      const z0 = points[i - 1][1];
+      const x1 = points[i][0];
+      const z1 = points[i][1];
       return x1 === x0 ? z1 : z0 + ((z1 - z0) * (x - x0)) / (x1 - x0);
     }
   return points[points.length - 1][1];

@@ -5,7 +5,13 @@
 // next solve starts from its answer and as a rule only confirms it.
 
 import { setLoads } from "./condense.ts";
-import { type Condensed, type ContactResult, type ContactWorkspace, solveAgain } from "./contact.ts";
+import {
+  type Condensed,
+  type ContactResult,
+  type ContactWorkspace,
+  solveAgain,
+  spareVector,
+} from "./contact.ts";
 import type { Device } from "./devices.ts";
 import type { HorizontalResult } from "./horizontal.ts";
 import type { Layout } from "./layout.ts";
@@ -33,46 +39,61 @@ export function settle(
 ): Coupling {
   const { hoists, model } = layout;
   const n = contact.n;
-  const place = new Int32Array(problem.m).fill(-1);
-  for (let i = 0; i < n - problem.N; i++) place[ws.index[i]] = i;
+  const active = n - problem.N;
+  const { index } = ws;
+  const { lateral } = acting;
+  // Places in the matrix: of the lines, of what hangs on them, and of all forces that are asked for.
   const hanging: number[] = [];
-  const lines: number[] = [];
-  for (let j = 0; j < devices.length; j++) {
-    if (place[j] < 0 || hoists[devices[j].of]?.mode !== "takeUp") continue;
-    const { kind } = devices[j];
-    if (kind === "hoist") lines.push(j);
-    else if (kind === "lean of hoist" || kind === "level of hoist") hanging.push(j);
+  const wanted: number[] = [];
+  let first = n;
+  for (let i = 0; i < active; i++) {
+    const { kind, of } = devices[index[i]];
+    const hangs = kind === "lean of hoist" || kind === "level of hoist";
+    const onLine = (hangs || kind === "hoist") && hoists[of].mode === "takeUp";
+    if (onLine && hangs) hanging.push(i);
+    if (onLine) first = Math.min(first, i);
+    if (onLine || lateral) wanted.push(i);
   }
-  const columns = hanging.map((j) => {
-    const column = new Float64Array(n);
-    column[place[j]] = 1;
-    solveAgain(ws, column);
+  // Without sideways forces only lines and what hangs are solved for: the end of the matrix.
+  const from = lateral ? 0 : first;
+  const columns = hanging.map((at, c) => {
+    const column = spareVector(ws, 2 + c);
+    column.fill(0);
+    column[at] = 1;
+    solveAgain(ws, column, from);
     return column;
   });
 
   const weight = model.mass * layout.state.gravity;
-  const before = ws.x.slice(0, n);
-  const x = before.slice();
-  const scratch = acting.lateral ? { ...problem, u: problem.u.slice(), load: problem.load.slice() } : problem;
+  const before = spareVector(ws, 0);
+  before.set(ws.x);
+  const x = spareVector(ws, 1);
+  const scratch = lateral ? { ...problem, u: problem.u.slice(), load: problem.load.slice() } : problem;
   const now: Coupling = { tension: tensionsOf(layout, devices, contact.F), side: null, holds: [] };
   const forces = { active: contact.active, F: contact.F.slice() };
+  const small = { a: new Float64Array(hanging.length ** 2), b: new Float64Array(hanging.length) };
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const T = now.tension;
     let swing = 0;
-    if (acting.lateral) {
+    if (lateral) {
       const h = horizontalOf(layout, devices, forces, T, acting);
       swing = sideChange(now.side, now.holds, h.result, h.holds);
       now.side = h.result;
       now.holds = h.holds;
       const { loads, deckLoads } = sideLoads(layout, T, now.side, now.holds, acting.gravity);
       setLoads(model, devices, scratch, acting.gravity, acting.wind, loads, deckLoads);
-      for (let i = 0; i < n - problem.N; i++) x[i] = problem.u[ws.index[i]] - scratch.u[ws.index[i]];
-      for (let q = 0; q < problem.N; q++) x[n - problem.N + q] = problem.load[q] - scratch.load[q];
+      for (let i = 0; i < active; i++) x[i] = problem.u[index[i]] - scratch.u[index[i]];
+      for (let q = 0; q < problem.N; q++) x[active + q] = problem.load[q] - scratch.load[q];
       solveAgain(ws, x);
-      for (let i = 0; i < n; i++) x[i] += before[i];
-    } else x.set(before);
-    if (!restiffen(devices, problem, hanging, place, columns, tension, T, x)) break;
-    for (let j = 0; j < devices.length; j++) if (place[j] >= 0) forces.F[j] = x[place[j]];
+      for (let i = 0; i < active; i++) x[i] += before[i];
+    } else for (const i of wanted) x[i] = before[i];
+    const softer = hanging.map((at) => {
+      const j = index[at];
+      const { of } = devices[j];
+      return (tension[of] / T[of] - 1) / problem.k[j];
+    });
+    if (!restiffen(hanging, softer, columns, wanted, x, small)) break;
+    for (const i of wanted) forces.F[index[i]] = x[i];
     const found = tensionsOf(layout, devices, forces.F);
     let change = swing;
     for (let i = 0; i < found.length; i++) change = Math.max(change, Math.abs(found[i] - T[i]));
@@ -84,31 +105,27 @@ export function settle(
 }
 
 /**
- * Corrects a solution for new stiffnesses of the hanging devices, T / T0 times those it was made with: the rank of the
- * change is their number (Sherman, Morrison and Woodbury). False when a tension vanished or the small system fails.
+ * Corrects the wanted entries of a solution for other compliances of the hanging devices: the rank of the change is
+ * their number (Sherman, Morrison and Woodbury). False when a tension vanished or the small system fails.
  */
 function restiffen(
-  devices: readonly Device[],
-  { k }: Condensed,
   hanging: readonly number[],
-  place: Int32Array,
+  softer: readonly number[],
   columns: readonly Float64Array[],
-  before: Float64Array,
-  now: Float64Array,
+  wanted: readonly number[],
   x: Float64Array,
+  { a, b }: { a: Float64Array; b: Float64Array },
 ): boolean {
   const s = hanging.length;
-  const softer = hanging.map((j) => (before[devices[j].of] / now[devices[j].of] - 1) / k[j]);
-  const a = new Float64Array(s * s);
-  const b = new Float64Array(s);
-  for (let i = 0; i < s; i++) {
-    b[i] = x[place[hanging[i]]];
-    for (let c = 0; c < s; c++) a[i * s + c] = columns[c][place[hanging[i]]] * softer[c] + (i === c ? 1 : 0);
+  for (let c = 0; c < s; c++) {
+    for (let i = 0; i < s; i++) a[i * s + c] = columns[c][hanging[i]] * softer[c] + (i === c ? 1 : 0);
+    b[c] = x[hanging[c]];
   }
   if (!eliminate(a, b, s)) return false;
   for (let c = 0; c < s; c++) {
     const push = softer[c] * b[c];
-    if (push !== 0) for (let i = 0; i < x.length; i++) x[i] -= columns[c][i] * push;
+    const column = columns[c];
+    if (push !== 0) for (let i = 0; i < wanted.length; i++) x[wanted[i]] -= column[wanted[i]] * push;
   }
   return true;
 }

@@ -17,6 +17,7 @@ export interface Solution {
   model: SetModel;
   layout: Layout;
   devices: Device[];
+  /** The condensed problem; its arrays belong to the workspace, whose next solve writes over them. */
   problem: Condensed;
   contact: ContactResult;
   /** Tension of every hoist that the second-order terms and sideways forces were built with, N. */

@@ -51,7 +51,7 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
   const byTakeUp = hoists.some((h) => h.mode === "takeUp");
 
   let coupling: Coupling = { tension: firstTension(layout, weight), side: null, holds: [] };
-  let stops: Int8Array = new Int8Array(cylinders.length);
+  let stops = layout.wiring.noStops;
   let devices = devicesOf(layout, coupling.tension, stops);
   let start = options.near && sameDevices(options.near.devices, devices) ? options.near.contact.active : null;
   let problem: Condensed | null = null;
@@ -65,12 +65,14 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
     const { tension, side, holds } = coupling;
     const { loads, deckLoads } = sideLoads(layout, tension, side, holds, gravity);
     hang(layout, devices, tension);
-    if (problem === null) problem = condense(model, devices, trains.length, gravity, wind, loads, deckLoads);
-    else {
+    if (problem === null) {
+      problem = condense(model, devices, trains.length, gravity, wind, loads, deckLoads, ws.problem);
+      grow(ws, problem);
+      ws.problem = problem;
+    } else {
       setStiffness(devices, problem);
       setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
     }
-    grow(ws, problem);
     contact = solveContact(problem, ws, start, contact);
     start = contact.active;
     const found = tensionsOf(layout, devices, contact.F);

@@ -29,19 +29,22 @@ export function ldlFactor(a: Float64Array, n: number): boolean {
   return true;
 }
 
-/** Solves L D L^T x = b in place in `x`, with the factor of {@link ldlFactor}. */
-export function ldlSolve(a: Float64Array, n: number, x: Float64Array): void {
-  for (let i = 1; i < n; i++) {
+/**
+ * Solves L D L^T x = b in place in `x`, with the factor of {@link ldlFactor}. With `from`, the entries of b before it
+ * are taken as zero and those of x before it are neither read nor written.
+ */
+export function ldlSolve(a: Float64Array, n: number, x: Float64Array, from = 0): void {
+  for (let i = from + 1; i < n; i++) {
     let s = x[i];
     const row = i * n;
-    for (let k = 0; k < i; k++) s -= a[row + k] * x[k];
+    for (let k = from; k < i; k++) s -= a[row + k] * x[k];
     x[i] = s;
   }
-  for (let i = 0; i < n; i++) x[i] /= a[i * n + i];
-  for (let i = n - 1; i > 0; i--) {
+  for (let i = from; i < n; i++) x[i] /= a[i * n + i];
+  for (let i = n - 1; i > from; i--) {
     const xi = x[i];
     const row = i * n;
-    for (let k = 0; k < i; k++) x[k] -= a[row + k] * xi;
+    for (let k = from; k < i; k++) x[k] -= a[row + k] * xi;
   }
 }
 
