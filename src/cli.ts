@@ -2,15 +2,16 @@
 import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { version } from "../package.json";
-import { type Result, type SetResult, solvePlan } from "./checks/index.ts";
+import { proposeSequence, type Result, type SetResult, solvePlan } from "./checks/index.ts";
 import { readState, solveState } from "./mechanics/index.ts";
-import { largestFile, openItems, type Plan, readPlan, sentence } from "./plan/index.ts";
+import { largestFile, openItems, type Plan, readPlan, sentence, writePlan } from "./plan/index.ts";
 import {
   type Contexts,
   caution,
   contextsOf,
   csvMetadata,
   metadataNameOf,
+  proposalText,
   reactionsCsv,
   resultJson,
   solveText,
@@ -67,6 +68,13 @@ const commands: Readonly<Record<string, Command>> = {
     words: 1,
     run: runCheck,
   },
+  propose: {
+    usage: "propose PLAN.json [--set ID] [--out FILE]",
+    summary: "searches a first sequence for a set: positions, picks and steps of the lowest worst use",
+    options: ["--set", "--out"],
+    words: 1,
+    run: runPropose,
+  },
   version: {
     usage: "version",
     summary: "prints the version",
@@ -86,6 +94,7 @@ function overview(): string {
     "  --csv FILE      reactions of every pose; FILE-metadata.json beside it describes the columns",
     "  --json FILE     the whole answer, numbers in full precision and SI",
     "  --set ID        this set only; all sets when left out",
+    "  --out FILE      the plan with the proposed sequence in it",
     "  --at STEP:PROGRESS --state FILE",
     "                  writes the physical state of that pose: STEP is a step's id, or its number from 1;",
     "                  PROGRESS is 0 to 1. 'state FILE' then gives the same reactions",
@@ -144,6 +153,23 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   if ("motion" in state) return { code: exit.noEquilibrium, out, err: `${state.motion}\n`, files };
   files.push({ path: at.file, text: state.text });
   return { code, out, files };
+}
+
+function runPropose(words: readonly string[], options: ReadonlyMap<string, string>): Outcome {
+  const plan = planOf(words[0]);
+  const only = options.get("--set") ?? (plan.sets.length === 1 ? plan.sets[0].id : undefined);
+  if (only === undefined || !plan.sets.some((set) => set.id === only)) {
+    const known = plan.sets.map((set) => set.id).join(", ") || "none";
+    throw new BadInput(
+      `--set: found ${only === undefined ? "none" : `'${only}'`}; allowed: the plan's sets, ${known}. Choose one of them.`,
+    );
+  }
+  const proposal = proposeSequence(plan, only);
+  const file = options.get("--out");
+  const files =
+    file === undefined || proposal.plan === null ? [] : [{ path: file, text: writePlan(proposal.plan) }];
+  const code = !proposal.solves ? exit.noEquilibrium : proposal.stops.length > 0 ? exit.stop : exit.solved;
+  return { code, out: proposalText(proposal, only), files };
 }
 
 /** The result without the other sets and their findings; findings of the plan as a whole stay. */

@@ -18,6 +18,7 @@ export { field, fixed, harmless, row } from "./csvText.ts";
 export * from "./json.ts";
 export * from "./origin.ts";
 export * from "./places.ts";
+export { proposalText } from "./proposalText.ts";
 export * from "./solveText.ts";
 export * from "./stateText.ts";
 export { oneLine } from "./table.ts";
