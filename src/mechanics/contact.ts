@@ -55,6 +55,8 @@ export interface ContactWorkspace {
   exact: Float64Array;
   next: Float64Array;
   lastSize: number;
+  /** Whether that factor has a loose motion and is grounded. */
+  loose: boolean;
   /** Stamp of the filling that `exact` was made from, up to its stiffnesses. */
   stamp: number;
   /** The last problem that was condensed for this workspace; the next of its size takes its arrays. */
@@ -85,6 +87,7 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
     exact: f2(),
     next: f2(),
     lastSize: 0,
+    loose: false,
     stamp: Number.NaN,
     problem: null,
     rhs: f(),
@@ -104,7 +107,7 @@ export function contactWorkspace(capacity = 48): ContactWorkspace {
   };
 }
 
-/** Grounding of a passing mechanism, N/m; taken out again by the refinement that follows. */
+/** Grounding of a pose with a loose motion, N/m; taken out again by the refinement that follows. */
 const GROUND = 0.01;
 /** Iterations beyond one for every contact: stiff contacts may change one at a time. */
 const LIMIT = 80;
@@ -188,13 +191,18 @@ function restiffen({ C, k, m, N }: Condensed, ws: ContactWorkspace, s: number): 
   return changed;
 }
 
-/** Factorises ws.exact with the motions grounded. */
+/** Factorises ws.exact; with the motions grounded only where one of them is loose. False when a pivot vanishes. */
 function factorise(ws: ContactWorkspace, n: number, s: number): boolean {
   const { matrix, exact } = ws;
   ws.lastSize = 0;
-  for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) matrix[at] = exact[at];
-  for (let q = s; q < n; q++) matrix[q * n + q] -= GROUND;
-  if (!ldlFactor(matrix, n)) return false;
+  for (const ground of [0, GROUND]) {
+    for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) matrix[at] = exact[at];
+    if (ground > 0) for (let q = s; q < n; q++) matrix[q * n + q] -= ground;
+    const done = ldlFactor(matrix, n);
+    ws.loose = !done || leastPivot(ws, n, n - s) < LOOSE;
+    if (!done && ground > 0) return false;
+    if (!ws.loose) break;
+  }
   ws.lastSize = n;
   return true;
 }
@@ -340,13 +348,15 @@ function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: numbe
 /**
  * Solves a condensed pose. `start` (length m, 1 = active) is the neighbour's active set when there is one; it
  * changes how fast the answer is found, never the answer, since the last solve is built from the final set alone.
- * `into` takes the result when given: an earlier one of a problem of this size that is needed no more.
+ * `into` takes the result when given: an earlier one of a problem of this size that is needed no more. A rough result
+ * is one that only a further solve is built on: it stays unrefined.
  */
 export function solveContact(
   p: Condensed,
   ws: ContactWorkspace,
   start: Uint8Array | null,
   into: ContactResult | null = null,
+  rough = false,
 ): ContactResult {
   const { m, N } = p;
   // With a negative stiffness the energy need not be convex, and where a search ends may hang on where it began.
@@ -361,18 +371,15 @@ export function solveContact(
   for (; iterations < LIMIT + 2 * m; iterations++) {
     n = solveActive(p, ws);
     if (n < 0) break;
-    // What the grounding leaves (ground times motion over stiffness) could tip a contact that just touches: where no
-    // motion is loose, the refined solution judges.
-    const loose = leastPivot(ws, n, N) < LOOSE;
-    if (!loose) refine(p, ws, n);
     spread(p, ws, n);
     if (agrees(p, ws, faint)) {
-      settled = !loose;
-      if (loose) {
-        refine(p, ws, n);
-        spread(p, ws, n);
-        settled = agrees(p, ws, faint);
-      }
+      settled = rough && !ws.loose;
+      if (settled) break;
+      // What the grounding leaves (ground times motion over stiffness) could tip a contact that just touches: the
+      // refined solution judges.
+      refine(p, ws, n);
+      spread(p, ws, n);
+      settled = agrees(p, ws, faint);
       if (settled) break;
     }
     // The first trial is the first point; later ones are approached only as far as the energy falls.
@@ -402,7 +409,7 @@ export function solveContact(
   }
   const opened = settled ? openIdle(p, ws, n, faint) : 0;
   if (opened > 0) n = opened;
-  else if (start !== null) return solveContact(p, ws, null, into);
+  else if (start !== null) return solveContact(p, ws, null, into, rough);
   let pivotRatio = 0;
   let stable = false;
   if (n > 0) {

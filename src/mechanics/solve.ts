@@ -73,7 +73,8 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       setStiffness(devices, problem);
       setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
     }
-    contact = solveContact(problem, ws, start, contact);
+    // The first tensions of take-ups are a guess, so that a second solve follows.
+    contact = solveContact(problem, ws, start, contact, byTakeUp && passes === 1);
     start = contact.active;
     const found = tensionsOf(layout, devices, contact.F);
     cylindersOf(layout, devices, problem, contact, stops, cylinderForce, stroke);
