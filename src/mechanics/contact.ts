@@ -142,9 +142,10 @@ function solveActive(p: Condensed, ws: ContactWorkspace): number {
       index[s++] = j;
     }
   const n = s + N;
-  if (moved || ws.lastSize !== n ? assemble(p, ws, s) : restiffen(p, ws, s)) {
+  const changed = moved || ws.lastSize !== n ? assemble(p, ws, s) : restiffen(p, ws, s);
+  if (changed < n) {
     ws.factorisations++;
-    if (!factorise(ws, n, s)) return -1;
+    if (!factorise(ws, n, s, changed)) return -1;
   } else ws.reused++;
   for (let i = 0; i < s; i++) rhs[i] = d[index[i]] - u[index[i]];
   for (let q = 0; q < N; q++) rhs[s + q] = -load[q];
@@ -153,8 +154,8 @@ function solveActive(p: Condensed, ws: ContactWorkspace): number {
   return n;
 }
 
-/** Writes the matrix of the active set anew; false when it is the one that stood there. */
-function assemble({ C, G, k, m, N, stamp }: Condensed, ws: ContactWorkspace, s: number): boolean {
+/** Writes the matrix of the active set anew; the first row that changed, or its size when all are as they were. */
+function assemble({ C, G, k, m, N, stamp }: Condensed, ws: ContactWorkspace, s: number): number {
   const { index, next } = ws;
   const n = s + N;
   for (let i = 0; i < s; i++) {
@@ -170,47 +171,48 @@ function assemble({ C, G, k, m, N, stamp }: Condensed, ws: ContactWorkspace, s: 
     for (let j = 0; j <= q; j++) next[row + s + j] = 0;
   }
   ws.stamp = stamp ?? Number.NaN;
-  if (ws.lastSize === n && sameLower(ws.exact, next, n)) return false;
+  const changed = ws.lastSize === n ? firstChange(ws.exact, next, n) : 0;
   ws.next = ws.exact;
   ws.exact = next;
-  return true;
+  return changed;
 }
 
-/** The same rows with other stiffnesses: only the diagonal may have changed. */
-function restiffen({ C, k, m, N }: Condensed, ws: ContactWorkspace, s: number): boolean {
+/** The same for other stiffnesses alone: only the diagonal may have changed. */
+function restiffen({ C, k, m, N }: Condensed, ws: ContactWorkspace, s: number): number {
   const { index, exact } = ws;
   const n = s + N;
-  let changed = false;
-  for (let i = 0; i < s; i++) {
+  let changed = n;
+  for (let i = s - 1; i >= 0; i--) {
     const di = index[i];
     const value = C[di * m + di] + 1 / k[di];
     if (exact[i * n + i] === value) continue;
     exact[i * n + i] = value;
-    changed = true;
+    changed = i;
   }
   return changed;
 }
 
 /** Factorises ws.exact; with the motions grounded only where one of them is loose. False when a pivot vanishes. */
-function factorise(ws: ContactWorkspace, n: number, s: number): boolean {
+function factorise(ws: ContactWorkspace, n: number, s: number, changed: number): boolean {
   const { matrix, exact } = ws;
   ws.lastSize = 0;
-  for (const ground of [0, GROUND]) {
+  // Rows before the first that changed keep their factor; those of the motions do not, which may have been grounded.
+  const from = Math.min(changed, s);
+  for (let i = from; i < n; i++) for (let at = i * n; at <= i * n + i; at++) matrix[at] = exact[at];
+  ws.loose = !ldlFactor(matrix, n, from) || leastPivot(ws, n, n - s) < LOOSE;
+  if (ws.loose) {
     for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) matrix[at] = exact[at];
-    if (ground > 0) for (let q = s; q < n; q++) matrix[q * n + q] -= ground;
-    const done = ldlFactor(matrix, n);
-    ws.loose = !done || leastPivot(ws, n, n - s) < LOOSE;
-    if (!done && ground > 0) return false;
-    if (!ws.loose) break;
+    for (let q = s; q < n; q++) matrix[q * n + q] -= GROUND;
+    if (!ldlFactor(matrix, n)) return false;
   }
   ws.lastSize = n;
   return true;
 }
 
-/** Whether the lower triangles of two n x n matrices are the same. */
-function sameLower(a: Float64Array, b: Float64Array, n: number): boolean {
-  for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) if (a[at] !== b[at]) return false;
-  return true;
+/** First row in which the lower triangles of two n x n matrices differ; n when they are the same. */
+function firstChange(a: Float64Array, b: Float64Array, n: number): number {
+  for (let i = 0; i < n; i++) for (let at = i * n; at <= i * n + i; at++) if (a[at] !== b[at]) return i;
+  return n;
 }
 
 /**

@@ -70,8 +70,9 @@ export function settle(
   const x = spareVector(ws, 1);
   const scratch = lateral ? { ...problem, u: problem.u.slice(), load: problem.load.slice() } : problem;
   const now: Coupling = { tension: tensionsOf(layout, devices, contact.F), side: null, holds: [] };
-  const forces = { active: contact.active, F: contact.F.slice() };
-  const small = { a: new Float64Array(hanging.length ** 2), b: new Float64Array(hanging.length) };
+  const forces = { active: contact.active, F: spareVector(ws, 2 + hanging.length) };
+  forces.F.set(contact.F);
+  const small = { a: new Array(hanging.length ** 2).fill(0), b: new Array(hanging.length).fill(0) };
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const T = now.tension;
     let swing = 0;
@@ -114,7 +115,7 @@ function restiffen(
   columns: readonly Float64Array[],
   wanted: readonly number[],
   x: Float64Array,
-  { a, b }: { a: Float64Array; b: Float64Array },
+  { a, b }: { a: number[]; b: number[] },
 ): boolean {
   const s = hanging.length;
   for (let c = 0; c < s; c++) {
@@ -131,7 +132,7 @@ function restiffen(
 }
 
 /** Gauss elimination with the greatest pivot of each column; a and b are overwritten, the solution stands in b. */
-function eliminate(a: Float64Array, b: Float64Array, n: number): boolean {
+function eliminate(a: number[], b: number[], n: number): boolean {
   for (let c = 0; c < n; c++) {
     let p = c;
     for (let r = c + 1; r < n; r++) if (Math.abs(a[r * n + c]) > Math.abs(a[p * n + c])) p = r;

@@ -4,10 +4,11 @@
  * Factorises the symmetric n x n matrix `a` (row-major, lower triangle used) in place into L D L^T.
  * No pivoting: meant for quasi-definite matrices (positive block first, negative block last), for which
  * such a factorisation always exists. On return the strict lower triangle holds L and the diagonal holds D.
+ * @param from rows before it hold the factor already: those of a matrix that agrees with this one in them
  * @returns false when a pivot is zero or not a number; the factor is then unusable.
  */
-export function ldlFactor(a: Float64Array, n: number): boolean {
-  for (let i = 0; i < n; i++) {
+export function ldlFactor(a: Float64Array, n: number, from = 0): boolean {
+  for (let i = from; i < n; i++) {
     const rowI = i * n;
     // Row i first becomes L_ij D_j: both factors of the inner products then lie in rows.
     for (let j = 0; j < i; j++) {
