@@ -186,6 +186,8 @@ export function recompute(csvText, plan) {
     for (const r of list) {
       const side = [Number(r.side_x_kN), Number(r.side_y_kN)];
       const turn = [Number(r.moment_x_kNm), Number(r.moment_y_kNm), 0];
+      // What hangs askew turns by forces along true up, whose moment has no part about true up.
+      if (r.what === "hoist") turn[2] = -(up[0] * turn[0] + up[1] * turn[1]) / up[2];
       if (r.what === "bunk" || r.what === "bearing")
         sum.add([side[0], side[1], Number(r.load_kN)], placed(r), turn);
       else if (r.what === "lashing") sum.add([0, 0, -Number(r.load_kN)], placed(r));
