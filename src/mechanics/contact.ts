@@ -5,7 +5,7 @@
 // Newton on the active set with an exact line search on the convex piecewise quadratic energy, so that it cannot
 // cycle. The solver does not know which device is a bunk, a bearing or a crane.
 
-import { ldlFactor, ldlSolve } from "../numeric/index.ts";
+import { ldlFactor, ldlSolve, vector } from "../numeric/index.ts";
 
 /** One pose, condensed. Arrays may be longer than used; m devices, N motions. */
 export interface Condensed {
@@ -447,9 +447,9 @@ export function solveContact(
 
 function blankResult(m: number, N: number): ContactResult {
   return {
-    F: new Float64Array(m),
-    a: new Float64Array(N),
-    v: new Float64Array(m),
+    F: vector(m),
+    a: vector(N),
+    v: vector(m),
     active: new Uint8Array(m),
     n: 0,
     iterations: 0,

@@ -1,5 +1,6 @@
 // One pose solved: vertical problem, horizontal problem, the tensions and stops that couple them, in at most 5 passes.
 
+import { vector } from "../numeric/index.ts";
 import { condense, setLoads, setStiffness } from "./condense.ts";
 import {
   type Condensed,
@@ -56,8 +57,8 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
   let start = options.near && sameDevices(options.near.devices, devices) ? options.near.contact.active : null;
   let problem: Condensed | null = null;
   let contact: ContactResult | null = null;
-  const cylinderForce = new Float64Array(cylinders.length);
-  const stroke = new Float64Array(cylinders.length);
+  const cylinderForce = vector(cylinders.length);
+  const stroke = vector(cylinders.length);
   let passes = 0;
   let stopRounds = 0;
   for (;;) {

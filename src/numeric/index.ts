@@ -13,3 +13,4 @@
  */
 export * from "./banded.ts";
 export * from "./dense.ts";
+export * from "./slab.ts";
