@@ -181,7 +181,7 @@ function unbackedIn({ plan, result }: Solved): string[] {
 }
 
 function runnerUpOf(full: Solved, winner: Solved): RunnerUp {
-  const stop = full.stops[0];
+  const stop = worstStop(full);
   const i = full.peaks.findIndex((p, k) => Math.abs((p.use ?? 0) - (winner.peaks[k]?.use ?? 0)) > EQUAL);
   const peak = (g: Governing) => `${g.check} of ${g.subject} at ${percent(g.use ?? 0)} in step ${g.step}`;
   const equal = i > 0 ? `both have ${peak(full.peaks[0])}; then ` : "";
@@ -201,9 +201,14 @@ function runnerUpOf(full: Solved, winner: Solved): RunnerUp {
 
 function impossibleWords(winner: Solved): string {
   const { judged } = winner.candidate;
-  const words = judged.stop ? judged.governing.words : winner.stops[0].words;
+  const words = judged.stop ? judged.governing.words : (worstStop(winner)?.words ?? "");
   const where = judged.stop && judged.governing.step !== "" ? ` in step ${judged.governing.step}` : "";
   return `nothing that was tried passes every limit. In the best of it ${words}${where}: this is what must change first.`;
+}
+
+/** The stop that passes its limit by most; one without a number when no other has one. */
+function worstStop(s: Solved): Finding | undefined {
+  return [...s.stops].sort((a, b) => (b.use ?? 0) - (a.use ?? 0))[0];
 }
 
 /** The step in which a finding stands, in words. */
