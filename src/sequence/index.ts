@@ -15,7 +15,7 @@ export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, whe
 export { solvePose, tareOf } from "./pose.ts";
 export { poseAt, type RunOptions, runSet, runSteps, situationAt, withBrakes } from "./run.ts";
 export { crossing, peak } from "./search.ts";
-export { biteAt, motionOf } from "./steps/index.ts";
+export { biteAt, motionOf, oneMotion, stepKinds } from "./steps/index.ts";
 export { bunkGap } from "./steps/kind.ts";
 export * from "./types.ts";
 export { girderShape, worldOf } from "./world.ts";

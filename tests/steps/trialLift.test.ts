@@ -85,7 +85,9 @@ describe("a way out that the plan's data do not show to be clear", () => {
 
   test("ground beside the path: not told is not provable, too little is not clear", () => {
     expect(found(left({}), "drive out")).toEqual([]);
-    expect(found(left({ toward: "left", distance_m: 1 }), "drive out")).toEqual([["not provable", "front", "stop"]]);
+    expect(found(left({ toward: "left", distance_m: 1 }), "drive out")).toEqual([
+      ["not provable", "front", "stop"],
+    ]);
     const narrow = left({}, (plan) => {
       plan.site.path.clearRight_m = 9;
     });

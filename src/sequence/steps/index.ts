@@ -35,6 +35,19 @@ const kinds: { [K in StepKind]: unknown } = {
   rest,
 };
 
+/**
+ * Commands that begin with the same word because they are one motion, its direction or its company said last. No other
+ * two kinds may begin alike: a crew that hears half a command must not move the wrong thing.
+ */
+export const oneMotion: readonly (readonly StepKind[])[] = [
+  ["hoist up", "hoist down"],
+  ["jack up", "jack down"],
+  ["roll", "roll together"],
+];
+
+/** Every kind of step, as crews hear it. */
+export const stepKinds = Object.keys(kinds) as StepKind[];
+
 /** The motion of a kind of step. */
 export function motionOf(kind: StepKind): StepMotion {
   return kinds[kind] as StepMotion;
