@@ -147,7 +147,9 @@ function runStep(
   // Kinds that move nothing until their end are one jump: their start and end say all.
   const still = isStill(run.step) || (standsStill(run.step) && run.ends.length === 0);
   const places = still ? [0, 1] : grid;
-  for (const p of places) {
+  const looks = still || coarse ? [] : (motion.looks?.(ctx, run.step, start, run.ends) ?? []);
+  const searched = [...new Set([...places, ...looks])].sort((a, b) => a - b);
+  for (const p of searched) {
     const pose = at(p);
     if (pose.solution.status !== "solved") {
       const kept = [...cache.keys()]
@@ -164,18 +166,21 @@ function runStep(
     }
   }
   if (!still && !coarse) {
-    findContacts(ctx, places, EXACT, at, say);
+    findContacts(ctx, searched, EXACT, at, say);
     findCrossings(
       watches,
       [...cache.keys()].sort((a, b) => a - b),
       at,
       say,
     );
-    findPeaks(ctx, grid, new Set([...words.keys(), ...marks]), at, say);
+    findPeaks(ctx, grid, new Set([...words.keys(), ...marks, ...looks]), at, say);
   }
   say(1, "end");
   const keep = new Set<number>(places);
   for (const p of words.keys()) keep.add(p);
+  // On a path of many corners only those are kept that show something beyond its limit.
+  const all = keep.size + looks.length <= MOST_POSES;
+  for (const p of looks) if (all || watches.some((w) => w.margin(at(p)) < 0)) keep.add(p);
   if (!still && !coarse) straighten(ctx, keep, at);
   const ordered = [...keep].sort((a, b) => a - b);
   const samples = ordered.map((p) => ({ pose: at(p), words: words.get(p) ?? [] }));

@@ -133,6 +133,16 @@ describe("the datum plane", () => {
     expect(greatest(levels(ctx, there), levels(ctx, start))).toBeGreaterThan(0.1);
   });
 
+  test("one that stood off the trains' bunks stays off them by as much", () => {
+    const ctx = prepareContext(bumpy(), "set-1");
+    const start = startSituation(ctx);
+    const motion = motionOf("roll");
+    const roll = (s: Situation) => motion.at(ctx, step({ do: "roll", distance_m: 21 }), s, [21, 3], 1);
+    const high = { ...start, plane: { ...start.plane, elevation: start.plane.elevation + 0.25 } };
+    const apart = levels(ctx, roll(high)).map((z, i) => z - levels(ctx, roll(start))[i]);
+    for (const d of apart) within(d, 0.25, 1e-12 * 31);
+  });
+
   test("a point above it is shifted along its slopes", () => {
     const s = { ...startSituation(prepareContext(scenario("demo"), "set-1")) };
     s.plane = { chainage: 150, elevation: 31, grade: 0.01, crossfall: 0.02 };

@@ -20,6 +20,8 @@ export interface StepMotion<S extends Step = Step> {
   at: (ctx: SetContext, step: S, start: Situation, ends: number[], progress: number) => Situation;
   /** Progress at which the motion itself changes: bite ends, stages. */
   marks?: (step: S, ends: number[]) => number[];
+  /** Progress at which what it goes over has a corner: a short dip lies between two of them. */
+  looks?: (ctx: SetContext, step: S, start: Situation, ends: number[]) => number[];
   /** What the end leaves behind beyond `at(1)`, once its pose is solved. */
   settle?: (ctx: SetContext, end: Situation, pose: Pose) => Situation;
 }

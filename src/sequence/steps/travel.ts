@@ -1,7 +1,7 @@
 // roll, roll together, drive out: motions of the transporters along the path.
 
 import { byId } from "../../plan/index.ts";
-import { boomOf, movedPlane, planeLevel } from "../place.ts";
+import { boomOf, movedPlane, planeLevel, wheelsOf } from "../place.ts";
 import type { Happening, Pose, SetContext, Situation } from "../types.ts";
 import { bunkGap, happening, hookForce, type MotionOf, soffitLevel, sunkLess, withCrane } from "./kind.ts";
 import { axles, beyondAxles, DRIVE_GAP, provable, stopLineAhead, sweptGap, trainAhead } from "./way.ts";
@@ -63,6 +63,21 @@ function rolled(ctx: SetContext, start: Situation, distance: number, mask: numbe
   };
 }
 
+/** Parts of a travel (0..1) at which an axle line passes a corner of the path, or the last wheel leaves its hollow. */
+function corners(ctx: SetContext, start: Situation, distance: number, mask: number): number[] {
+  const out = new Set<number>();
+  if (distance === 0) return [];
+  start.trains.forEach((t, i) => {
+    if (Math.floor(mask / 2 ** i) % 2 === 0) return;
+    const { pitch_m, groups } = byId(ctx.plan.transporters, t.id);
+    const lines = new Set(wheelsOf(ctx.plan, t.id).map((w) => start.rearEnd + t.deckAt + t.gone[0] + w.x));
+    for (const x of lines)
+      for (const point of ctx.plan.site.path.points) out.add((point.chainage_m - x) / distance);
+    if (groups.some((g) => g.name in start.sunk)) out.add(pitch_m / Math.abs(distance));
+  });
+  return [...out].filter((part) => part > 0 && part < 1);
+}
+
 /** Wheels roll out of the hollows that they stood in within one pitch of their axle lines. */
 function offHollows(ctx: SetContext, sunk: Situation["sunk"], id: string, distance: number) {
   const t = byId(ctx.plan.transporters, id);
@@ -105,6 +120,7 @@ export const roll: MotionOf<"roll"> = {
     return { ends: [allowed, maskOf(start, movers)], happenings };
   },
   at: (ctx, _step, start, ends, progress) => rolled(ctx, start, ends[0] * progress, ends[1]),
+  looks: (ctx, _step, start, ends) => corners(ctx, start, ends[0], ends[1]),
 };
 
 /** Part of every bite in which the trains roll; in the rest the boom brings the line plumb again. */
@@ -174,6 +190,13 @@ export const rollTogether: MotionOf<"roll together"> = {
       if (i > 0) out.push(i / n);
     }
     return out;
+  },
+  looks: (ctx, step, start, ends) => {
+    const n = Math.max(1, Math.ceil(Math.abs(ends[0]) / step.bite_m - 1e-9));
+    return corners(ctx, start, ends[0], ends[1]).map((part) => {
+      const i = Math.floor(part * n);
+      return (i + (part * n - i) * ROLLING) / n;
+    });
   },
   // The rope is locked at the load it held: take-up = where the picks hang + stretch of the line.
   settle: (_ctx, end, pose) => {
