@@ -80,6 +80,14 @@ function undo(step: Step, start: Situation, here: Situation): Bare[] | null {
       const off = start.lashed.filter((id) => !here.lashed.includes(id));
       return off.length === 0 ? [] : [{ do: "lash", lashings: off }];
     }
+    case "drive out":
+    case "rebunk": {
+      // It drives back under the set to where it stood; one that was not under the set then has no such place.
+      const train = start.trains.find((t) => t.id === step.transporter);
+      if (!train?.under) return null;
+      const packing_mm = Object.fromEntries(Object.entries(train.packing).map(([g, m]) => [g, m * 1000]));
+      return [{ do: "rebunk", transporter: train.id, deckAt_m: train.deckAt, packing_mm }];
+    }
     case "hold":
     case "brace":
     case "rest":

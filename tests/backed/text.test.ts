@@ -26,9 +26,18 @@ describe("text for a terminal", () => {
     expect(text).not.toContain("\u0007");
   });
 
-  test("the steps past the point of no return, and why", () => {
-    expect(text).toMatch(/^steps past the point of no return: 2$/m);
-    expect(text).toMatch(/^ {2}5 \(front-out\) from 50 % on: no kind of step undoes 'drive out'$/m);
+  test("the steps past the point of no return, and why; and the stated ways back that fail", () => {
+    const told = (source: "none" | "plan") => {
+      const [set] = result.sets;
+      const bad = { progress: 1, ok: false, steps: [], words: "the nose\nfalls", findings: [] };
+      const ways = set.waysBack?.map((w) => (w.step === 4 ? { ...w, source, from: [bad] } : w)) ?? [];
+      return solveText({ ...result, sets: [{ ...set, waysBack: ways }] }, one.plan, contexts);
+    };
+    const line = / {2}5 \(front-out\) from 100 % on: the nose falls\n/;
+    expect(told("none")).toMatch(new RegExp(`steps past the point of no return: 1\n${line.source}`));
+    expect(told("plan")).toMatch(new RegExp(`stated ways back that fail: 1\n${line.source}`));
+    expect(text).toMatch(/^steps past the point of no return: none$/m);
+    expect(text).not.toContain("stated ways back that fail");
   });
 
   test("before they are worked out it says so, and does not say none", () => {
