@@ -31,7 +31,7 @@ const STRIDES: Record<Dial, number> = {
   nearShare: 0.08,
 };
 /** A stride must lower the merit by this much to be worth taking. */
-const WORTH = 1e-3;
+const WORTH = 3e-4;
 /** Directions: every dial alone, then pairs that balance two supports. */
 const DIRECTIONS: Partial<Record<Dial, number>>[] = [
   { rearDeck: 1 },
