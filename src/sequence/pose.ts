@@ -16,7 +16,16 @@ import { MOTIONS, type Pose, type SetContext, type Situation } from "./types.ts"
 
 const workspace = contactWorkspace();
 
-/** Solves the pose that a situation stands for; `near` only quickens it. */
+/** Whether two parts of a State are the same, number for number. */
+function same(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  const keys = Object.keys(a);
+  if (keys.length !== Object.keys(b).length) return false;
+  return keys.every((key) => same(a[key as keyof typeof a], b[key as keyof typeof b]));
+}
+
+/** Solves the pose that a situation stands for; `near` only quickens it: a State that is its own is not solved again. */
 export function solvePose(
   ctx: SetContext,
   situation: Situation,
@@ -27,7 +36,10 @@ export function solvePose(
   const planned = idealise(ctx, situation);
   const state = ctx.change ? ctx.change(planned, step) : planned;
   const model = modelIn(ctx, situation);
-  const solution = solveStatics(state, { model, workspace, near: near?.solution ?? null });
+  const known = near !== null && near.solution.model === model && same(near.state, state);
+  const solution = known
+    ? near.solution
+    : solveStatics(state, { model, workspace, near: near?.solution ?? null });
   const n = ctx.supports.length;
   let motions: Float64Array | null = null;
   const pose: Pose = {
