@@ -118,6 +118,23 @@ describe("take load", () => {
     expect(taking({ until: { height_mm: 45 }, heightCap_mm: 45 }).step("take load").happenings).toEqual([]);
   });
 
+  test("in stages: the second goes on from what the first left, without a jump", () => {
+    const r = oneGirderAfter(
+      "far-hook-up",
+      { ...take, id: "one", until: { load_kN: 15 } },
+      { ...take, id: "two", until: { load_kN: 40 } },
+    );
+    expect(r.step("two").happenings).toEqual([]);
+    for (const [p, kN] of [
+      [0, 15],
+      [1e-9, 15],
+      [1, 40],
+    ])
+      within(force(r.ctx, poseAt(r.ctx, r.step("two"), p), "far crane"), kN * 1e3, 1e-2);
+    // By springs in series: as much again as 25 kN more need.
+    near(r.step("two").ends[1] / r.step("one").ends[1], 25 / 15, 1e-4);
+  });
+
   test("with no hook on it is out of order and moves nothing", () => {
     const { step: of, end } = oneGirderWith({ ...take, until: { load_kN: 40 } });
     expect(of("take load").happenings.map((h) => [h.kind, h.subject])).toEqual([

@@ -36,7 +36,8 @@ export const takeLoad: MotionOf<"take load"> = {
           `lashings ${start.lashed.join(", ")} are on while ${step.crane} takes load`,
         ),
       );
-    const taut = slackOf(probe(start), step.crane);
+    // A line that carries already is not let out first: its take-up goes on from where it stands.
+    const taut = Math.max(0, slackOf(probe(start), step.crane));
     const at = (h: number) => raised(start, step.crane, taut + h);
     const heightCap = step.heightCap_mm / 1000;
     const loadCap = step.loadCap_kN * 1000;
