@@ -2,7 +2,16 @@
 import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { version } from "../package.json";
-import { proposeSequence, type Result, type SetResult, solvePlan } from "./checks/index.ts";
+import {
+  allCorners,
+  chosenCorners,
+  proposeSequence,
+  type Result,
+  runSpread,
+  type SetResult,
+  solvePlan,
+  withSpread,
+} from "./checks/index.ts";
 import { readState, solveState } from "./mechanics/index.ts";
 import { largestFile, openItems, type Plan, readPlan, sentence, writePlan } from "./plan/index.ts";
 import {
@@ -54,10 +63,11 @@ const commands: Readonly<Record<string, Command>> = {
     run: runState,
   },
   solve: {
-    usage: "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--at STEP:PROGRESS --state FILE]",
+    usage:
+      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--at STEP:PROGRESS --state FILE]",
     summary:
       "runs every step of a plan: who carries what, what is unbacked, what has no way back, the findings",
-    options: ["--csv", "--json", "--set", "--at", "--state"],
+    options: ["--csv", "--json", "--set", "--spread", "--at", "--state"],
     words: 1,
     run: runSolve,
   },
@@ -94,6 +104,9 @@ function overview(): string {
     "  --csv FILE      reactions of every pose; FILE-metadata.json beside it describes the columns",
     "  --json FILE     the whole answer, numbers in full precision and SI",
     "  --set ID        this set only; all sets when left out",
+    "  --spread chosen|all",
+    "                  low and high of everything over the corners of what is uncertain, each with its corner,",
+    "                  also in the CSV: those that govern, or every combination (thousands, some minutes)",
     "  --out FILE      the plan with the proposed sequence in it",
     "  --at STEP:PROGRESS --state FILE",
     "                  writes the physical state of that pose: STEP is a step's id, or its number from 1;",
@@ -135,13 +148,16 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   }
   const at = atOf(plan, only, options);
   const asked = { backed: true, waysBack: true, ...(only === undefined ? {} : { sets: [only] }) };
-  const result = part(solvePlan(plan, asked), only);
-  const contexts = contextsOf(result, plan);
+  const best = part(solvePlan(plan, asked), only);
+  const contexts = contextsOf(best, plan);
+  const which = options.get("--spread");
+  const result = which === undefined ? best : spreadOut(plan, best, contexts, which);
+  const spread = which !== undefined;
   const files: { path: string; text: string }[] = [];
   const csv = options.get("--csv");
   if (csv !== undefined) {
-    files.push({ path: csv, text: reactionsCsv(result, plan, contexts) });
-    files.push({ path: metadataNameOf(csv), text: csvMetadata(result, plan, basename(csv)) });
+    files.push({ path: csv, text: reactionsCsv(result, plan, contexts, spread) });
+    files.push({ path: metadataNameOf(csv), text: csvMetadata(result, plan, basename(csv), spread) });
   }
   const json = options.get("--json");
   if (json !== undefined) files.push({ path: json, text: resultJson(result, plan, contexts) });
@@ -170,6 +186,17 @@ function runPropose(words: readonly string[], options: ReadonlyMap<string, strin
     file === undefined || proposal.plan === null ? [] : [{ path: file, text: writePlan(proposal.plan) }];
   const code = !proposal.solves ? exit.noEquilibrium : proposal.stops.length > 0 ? exit.stop : exit.solved;
   return { code, out: proposalText(proposal, only), files };
+}
+
+/** The result with the spread of every set, over the chosen corners or all of them. */
+function spreadOut(plan: Plan, result: Result, contexts: Contexts, which: string): Result {
+  const corners = which === "chosen" ? chosenCorners : which === "all" ? allCorners : null;
+  if (corners === null)
+    throw new BadInput(`--spread: found '${which}'; allowed: chosen or all. Choose one of them.`);
+  return result.sets.reduce((whole, set) => {
+    const ctx = contexts.get(set.setId);
+    return ctx === undefined ? whole : withSpread(whole, runSpread(ctx, set, corners(plan, ctx.set)));
+  }, result);
 }
 
 /** The result without the other sets and their findings; findings of the plan as a whole stay. */

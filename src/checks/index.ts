@@ -24,7 +24,13 @@ export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
 export { allCorners, chosenCorners } from "./spread/choose.ts";
 export { bestName, type Corner, type CornerPart, cornerOf } from "./spread/corner.ts";
 export { bestRun } from "./spread/gather.ts";
-export { cornerName, runSpread, type SolvedSet, type Spreading, spreadOver } from "./spread/run.ts";
-export type * from "./spread/types.ts";
+export {
+  cornerName,
+  runSpread,
+  type SolvedSet,
+  type Spreading,
+  spreadOver,
+  withSpread,
+} from "./spread/run.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";

@@ -3,6 +3,7 @@
 import type { Acceptance, WayBackStep } from "../plan/index.ts";
 import type { SetRun } from "../sequence/index.ts";
 import type { Extent } from "./extent.ts";
+import type { Corner } from "./spread/corner.ts";
 
 export type Level = "note" | "caution" | "stop";
 
@@ -100,6 +101,60 @@ export interface WayBack {
   from: WayBackTry[];
 }
 
+/** The worst of one measure or support: its value, and the corner and stored pose that gave it. */
+export interface WorstAt {
+  value: number;
+  /** Index into the corners; `bestRun` for the best run. */
+  corner: number;
+  /** Index of the stored pose. */
+  pose: number;
+}
+
+export interface SpreadWorst extends WorstAt {
+  check: string;
+  subject: string;
+  kind: string;
+  /** Use of the limit, 1 at the limit; value and limit in `unit`. */
+  use: number;
+  limit: number;
+  unit: string;
+  where: string;
+}
+
+/** Highest and least use at every stored pose of a check that is drawn as a strip. */
+export interface SpreadStrip {
+  check: string;
+  subject: string;
+  low: Float64Array;
+  high: Float64Array;
+}
+
+/** Low and high of one set over its corners. Rows of the arrays are the stored poses of the best run, one to one. */
+export interface SpreadResult {
+  setId: string;
+  /** Those asked for, and behind them some with less wind, where all of it left no equilibrium. */
+  corners: Corner[];
+  /** How many of those asked for were run: all, unless it was broken off. */
+  done: number;
+  /** Quantities whose spread the plan leaves blank, so that a starter value stood in. */
+  assumed: string[];
+  /**
+   * Stored pose x support, N: share of the set's weight for a band, force for all others; NaN where the support is not
+   * part of the pose. And the corner that gave it: index into `corners`, `bestRun` where none goes beyond the best run.
+   */
+  low: Float64Array;
+  high: Float64Array;
+  lowCorner: Uint16Array;
+  highCorner: Uint16Array;
+  /** Per support: the least and the greatest over all poses; null for one that is never there. */
+  supports: { name: string; low: WorstAt | null; high: WorstAt | null }[];
+  /** Per check and subject: the worst. */
+  worst: SpreadWorst[];
+  strips: SpreadStrip[];
+  /** Stops and cautions that the best run does not have. */
+  findings: Finding[];
+}
+
 export interface SetResult extends SetRun {
   name: string;
   strips: UseStrip[];
@@ -107,6 +162,8 @@ export interface SetResult extends SetRun {
   backed?: SetBacked;
   /** The way back of every step; absent until it is worked out. */
   waysBack?: WayBack[];
+  /** Low and high over the corners of what is uncertain; absent until it is worked out. */
+  spread?: SpreadResult;
 }
 
 /** The one result object: scene, load share, tables, CSV and report read this and nothing else. */

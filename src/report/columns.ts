@@ -235,11 +235,41 @@ const origins: Column[] = [
   text("caution", "Caution", "What these numbers are no substitute for.", (r) => r.origin.caution),
 ];
 
-const all: readonly Column[] = [...place, ...who, ...forces, ...judged, ...origins];
+/** The spread of a share over the corners of what is uncertain; only where it was asked for. */
+const spread: Column[] = (["low", "high"] as const).map((end) =>
+  quantity(
+    `share_${end}`,
+    kN,
+    `Share, ${end}`,
+    `${end === "low" ? "Least" : "Greatest"} share over the corners of what is uncertain, at the same place of the same step.`,
+    (r) => shareOver(r, end),
+  ),
+);
 
-/** The columns of a result, left to right: place, support, forces, judgement, and where the numbers come from. */
-export function columnsOf(): readonly Column[] {
-  return all;
+const all: readonly Column[] = [...place, ...who, ...forces, ...judged, ...origins];
+const allWithSpread: readonly Column[] = [
+  ...place,
+  ...who,
+  ...forces.slice(0, 1),
+  ...spread,
+  ...forces.slice(1),
+  ...judged,
+  ...origins,
+];
+
+/**
+ * The columns of a result, left to right: place, support, forces, judgement, and where the numbers come from. With
+ * `withSpread`, low and high stand behind the share.
+ */
+export function columnsOf(withSpread = false): readonly Column[] {
+  return withSpread ? allWithSpread : all;
+}
+
+/** Low or high of a band's share at a stored pose, N; NaN where there is none. */
+function shareOver({ set, stored, support }: Row, end: "low" | "high"): number {
+  if (stored === null || set.spread === undefined || !support.band) return Number.NaN;
+  const j = set.supports.findIndex(({ name }) => name === support.name);
+  return set.spread[end][stored * set.supports.length + j];
 }
 
 /** The worst use of a limit by a support at a stored pose. */

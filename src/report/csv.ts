@@ -17,14 +17,16 @@ export function contextsOf(result: Result, plan: Plan): Contexts {
 /**
  * All reactions after RFC 4180: UTF-8 text, one header row, rows of one width, CRLF. The poses are those that the
  * result stored: start and end of each step, its events, and as many between as the run needed. Text typed by a user
- * is made harmless; a number not known is blank. Steps that were not solved have no rows.
+ * is made harmless; a number not known is blank. Steps that were not solved have no rows. With `withSpread`, low and high
+ * of every share stand behind it.
  */
 export function reactionsCsv(
   result: Result,
   plan: Plan,
   contexts: Contexts = contextsOf(result, plan),
+  withSpread = false,
 ): string {
-  const columns = columnsOf();
+  const columns = columnsOf(withSpread);
   const parts = [row(columns.map((column) => column.name))];
   for (const one of rowsOfAll(result, plan, contexts)) {
     parts.push(row(columns.map((column) => cellOf(column, one))));

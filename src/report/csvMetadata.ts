@@ -20,7 +20,7 @@ const datatypes: Record<Column["kind"], string> = {
 };
 
 /** Metadata of the file of `reactionsCsv`, as JSON text. `url` is the CSV's own file name. */
-export function csvMetadata(result: Result, plan: Plan, url: string): string {
+export function csvMetadata(result: Result, plan: Plan, url: string, withSpread = false): string {
   const origin = originOf(result, plan);
   const about = {
     "@context": ["http://www.w3.org/ns/csvw", { "@language": "en" }],
@@ -44,7 +44,7 @@ export function csvMetadata(result: Result, plan: Plan, url: string): string {
       trim: false,
     },
     tableSchema: {
-      columns: columnsOf().map((column) => ({
+      columns: columnsOf(withSpread).map((column) => ({
         name: column.name,
         titles: column.name,
         datatype: datatypes[column.kind],

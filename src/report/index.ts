@@ -20,5 +20,6 @@ export * from "./origin.ts";
 export * from "./places.ts";
 export { proposalText } from "./proposalText.ts";
 export * from "./solveText.ts";
+export { spreadLines } from "./spreadText.ts";
 export * from "./stateText.ts";
 export { oneLine } from "./table.ts";

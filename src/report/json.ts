@@ -2,10 +2,12 @@
 
 import {
   BACKED,
+  type Corner,
   type Finding,
   NO_NUMBERS,
   type Result,
   type SetResult,
+  type SpreadResult,
   type UnbackedStretch,
   type WayBack,
 } from "../checks/index.ts";
@@ -75,6 +77,8 @@ export interface ResultJson extends Origin {
     unbacked: UnbackedStretch[] | null;
     /** The way back of every step, by its index; null: not worked out. */
     waysBack: WayBack[] | null;
+    /** Low and high over the corners of what is uncertain, in N; null: not worked out. */
+    spread: SpreadJson | null;
     poses: PoseJson[];
   }[];
 }
@@ -109,10 +113,23 @@ export function resultJson(
       })),
       unbacked: set.backed?.stretches ?? null,
       waysBack: set.waysBack ?? null,
+      spread: set.spread === undefined ? null : spreadJson(set.spread),
       poses: posesOf(set, contexts),
     })),
   };
   return `${JSON.stringify(whole)}\n`;
+}
+
+/** The worst of a spread; corners and stored poses by their index, a corner beyond the list being the best values. */
+export interface SpreadJson {
+  corners: Corner[];
+  assumed: string[];
+  supports: SpreadResult["supports"];
+  worst: SpreadResult["worst"];
+}
+
+function spreadJson({ corners, assumed, supports, worst }: SpreadResult): SpreadJson {
+  return { corners, assumed, supports, worst };
 }
 
 function posesOf(set: SetResult, contexts: Contexts): PoseJson[] {

@@ -7,6 +7,7 @@ import { rowsOf } from "./columns.ts";
 import { type Contexts, contextsOf } from "./csv.ts";
 import { originOf } from "./origin.ts";
 import { unbackedLines, wayBackLines } from "./sparesText.ts";
+import { spreadLines } from "./spreadText.ts";
 import { oneLine, type Side, tableLines } from "./table.ts";
 
 /** Worst use of any limit within a step, over its stored poses; null where no limit applies. */
@@ -81,6 +82,7 @@ function setLines(result: Result, plan: Plan, set: SetResult, contexts: Contexts
     ...withoutNumbers(set).map((at) => `no numbers, not settled: ${whereOf(result, set.setId, at)}`),
     ...unbackedLines(set),
     ...wayBackLines(set),
+    ...spreadLines(plan, set),
   ];
 }
 

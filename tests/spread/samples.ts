@@ -1,11 +1,10 @@
 // Random choices inside the box of a plan's spread, and how far they lie outside the band of the chosen corners.
 
-import type { SetResult } from "../../src/checks/index.ts";
+import type { SetResult, SpreadResult } from "../../src/checks/index.ts";
 import { atCorner } from "../../src/checks/spread/apply.ts";
 import { type Corner, cornerOf } from "../../src/checks/spread/corner.ts";
 import { follow } from "../../src/checks/spread/follow.ts";
 import { carried } from "../../src/checks/spread/gather.ts";
-import type { SpreadResult } from "../../src/checks/spread/types.ts";
 import { bearingName, bearingsOf, type Plan, type PlanSet, spreadOf } from "../../src/plan/index.ts";
 import type { SetContext } from "../../src/sequence/index.ts";
 

@@ -3,15 +3,15 @@
 import { type Plan, spreadOf } from "../../plan/index.ts";
 import type { Happening, SetContext } from "../../sequence/index.ts";
 import { makers } from "../list.ts";
+import { inOrder } from "../measureFindings.ts";
 import { carryFindings, happeningFinding } from "../runFindings.ts";
-import type { Finding, SetResult, When } from "../types.ts";
+import type { Finding, Result, SetResult, SpreadResult, SpreadWorst, When, WorstAt } from "../types.ts";
 import { type AtCorner, atCorner, type Models } from "./apply.ts";
 import { bestName, type Corner, cornerOf } from "./corner.ts";
 import { feltIn } from "./felt.ts";
 import { bandFindings, ofCorner } from "./findings.ts";
 import { type Followed, follow } from "./follow.ts";
 import { bestRun, type Gathering, gathering } from "./gather.ts";
-import type { SpreadResult, SpreadWorst, WorstAt } from "./types.ts";
 
 /** A spread under way: one corner at each `next`, so that whoever runs it can look up between them. */
 export interface Spreading {
@@ -169,6 +169,13 @@ export function runSpread(
 function worse(a: Finding, b: Finding): boolean {
   if (a.value === null || b.value === null || a.limit === null) return false;
   return a.value > a.limit ? a.value > b.value : a.value < b.value;
+}
+
+/** The result with the spread of one of its sets, and the findings that follow. The given result stays as it is. */
+export function withSpread(result: Result, spread: SpreadResult): Result {
+  const sets = result.sets.map((set) => (set.setId === spread.setId ? { ...set, spread } : set));
+  const findings = inOrder([...result.findings, ...spread.findings]);
+  return { ...result, sets, findings, worst: findings.length > 0 ? findings[0].level : null };
 }
 
 function impossible(set: string, corner: Corner, words: string): Finding {
