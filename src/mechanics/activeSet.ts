@@ -223,8 +223,9 @@ export function spareVector(ws: ContactWorkspace, which: number): Float64Array {
 /** A change of the forces by less than this leaves nothing for a second round of refinement. */
 const REFINED = 1e-8;
 
-/** Improves the last solution against the matrix without the grounding. */
+/** Takes the grounding out of the last solution, where there was one, by solving for what it leaves. */
 export function refine(p: Condensed, ws: ContactWorkspace, n: number): void {
+  if (!ws.loose) return;
   const { x, r, rhs, exact } = ws;
   const s = n - p.N;
   for (let round = 0; round < 2; round++) {

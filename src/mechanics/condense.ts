@@ -101,11 +101,12 @@ function fillFlexibility(model: SetModel, devices: readonly Device[], C: Float64
       between[r * n + s] = value;
       between[s * n + r] = value;
     }
-  for (let i = 0; i < owner.length; i++) {
+  const parts = owner.length;
+  for (let i = 0; i < parts; i++) {
     const a = owner[i] * m;
     const row = at[i] * n;
     const f = factor[i];
-    for (let j = 0; j < owner.length; j++) C[a + owner[j]] += f * factor[j] * between[row + at[j]];
+    for (let j = 0; j < parts; j++) C[a + owner[j]] += f * factor[j] * between[row + at[j]];
   }
 }
 

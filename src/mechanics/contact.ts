@@ -97,15 +97,13 @@ function openIdle(p: Condensed, ws: ContactWorkspace, size: number, faint: numbe
 /**
  * Solves a condensed pose. `start` (length m, 1 = active) is the neighbour's active set when there is one; it
  * changes how fast the answer is found, never the answer, since the last solve is built from the final set alone.
- * `into` takes the result when given: an earlier one of a problem of this size that is needed no more. A rough result
- * is one that only a further solve is built on: it stays unrefined.
+ * `into` takes the result when given: an earlier one of a problem of this size that is needed no more.
  */
 export function solveContact(
   p: Condensed,
   ws: ContactWorkspace,
   start: Uint8Array | null,
   into: ContactResult | null = null,
-  rough = false,
 ): ContactResult {
   const { m, N } = p;
   // With a negative stiffness the energy need not be convex, and where a search ends may hang on where it began.
@@ -122,7 +120,7 @@ export function solveContact(
     if (n < 0) break;
     spread(p, ws, n);
     if (agrees(p, ws, faint)) {
-      settled = rough && !ws.loose;
+      settled = !ws.loose;
       if (settled) break;
       // What the grounding leaves (ground times motion over stiffness) could tip a contact that just touches: the
       // refined solution judges.
@@ -158,7 +156,7 @@ export function solveContact(
   }
   const opened = settled ? openIdle(p, ws, n, faint) : 0;
   if (opened > 0) n = opened;
-  else if (start !== null) return solveContact(p, ws, null, into, rough);
+  else if (start !== null) return solveContact(p, ws, null, into);
   let pivotRatio = 0;
   let stable = false;
   if (n > 0) {

@@ -160,7 +160,7 @@ function addBunks(layout: Layout, list: Device[]): void {
           datum: (t.packing?.[name] ?? 0) - camberAt(model, g, x),
           rows: [rowAt(model, g, x, "w")],
           factors: ONE,
-          decks: [deck],
+          decks: wiring.deckLists[deck],
           deckFactors: [-1, -y, t.bunks[b]],
           part: name,
           x,

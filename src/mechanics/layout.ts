@@ -43,6 +43,8 @@ interface Wiring {
   trains: StateTrain[];
   bunkGirders: number[][];
   bunkNames: string[][];
+  /** Every deck as a list of one. */
+  deckLists: number[][];
   cylinders: Cylinder[];
   groups: GroupData[];
   groupNames: string[];
@@ -197,6 +199,7 @@ function wire(state: State, model: SetModel): Wiring {
     bunkNames: trains.map((t) =>
       t.bunks.flatMap((_, b) => t.bunkGirders.map((girder) => `bunk ${t.name} ${girder} ${b + 1}`)),
     ),
+    deckLists: trains.map((_, deck) => [deck]),
     cylinders,
     groups,
     groupNames: groups.map((g) => `group ${g.name}`),

@@ -72,13 +72,12 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       ws.problem = problem;
     } else {
       setStiffness(devices, problem);
-      setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
+      // Without sideways forces the loads do not hang on the tensions.
+      if (lateral) setLoads(model, devices, problem, gravity, wind, loads, deckLoads);
     }
-    // The first tensions of take-ups are a guess, so that a second solve follows.
-    contact = solveContact(problem, ws, start, contact, byTakeUp && passes === 1);
+    contact = solveContact(problem, ws, start, contact);
     start = contact.active;
     const found = tensionsOf(layout, devices, contact.F);
-    cylindersOf(layout, devices, problem, contact, stops, cylinderForce, stroke);
     const solution: Solution = {
       status: "solved",
       motion: "",
@@ -109,6 +108,14 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       continue;
     }
 
+    let moved = tensionChange(layout, devices, contact, tension, found) / (weight * model.length);
+    // The first tensions of take-ups are a guess; one that does not hold is only a step on the way.
+    if (byTakeUp && passes === 1 && stopRounds === 0 && moved > AGREED) {
+      coupling = settle(layout, devices, problem, ws, contact, tension, acting);
+      continue;
+    }
+
+    cylindersOf(layout, devices, problem, contact, stops, cylinderForce, stroke);
     // Cylinders at the end of their travel: all that change together, or one at a time when that went in a circle.
     const wanted = stopsOver(layout, stops, stroke, problem, contact);
     if (wanted !== null && stopRounds < MOST_STOP_ROUNDS) {
@@ -122,7 +129,6 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       continue;
     }
 
-    let moved = tensionChange(layout, devices, contact, tension, found) / (weight * model.length);
     let next: ReturnType<typeof horizontalOf> | null = null;
     if (lateral) {
       next = horizontalOf(layout, devices, contact, found, acting);
