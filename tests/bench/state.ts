@@ -96,3 +96,13 @@ export function rollingState(x: number, higher = 0): State {
     ],
   };
 }
+
+/** The set at rest half way, its front groups lifted by `lift` m, the far hook at a given load: only datums change. */
+export function jackedState(lift: number): State {
+  const state = rollingState(10);
+  return {
+    ...state,
+    groupLift: { "front left": lift, "front right": lift },
+    hoists: state.hoists?.map((h) => ({ ...h, mode: "load" as const, takeUp: null, load: 180e3 })),
+  };
+}
