@@ -10,6 +10,8 @@ export interface Condensed {
   N: number;
   /** Tells this filling of the arrays from every other, so that parts of its matrix may be kept; none: nothing is. */
   stamp?: number;
+  /** Displacements along the devices per unit of load on other rows, kept by whoever writes `u`. */
+  reach?: Map<object, Float64Array>;
   /** Flexibility between device rows, m x m row-major, without the devices' own compliance. */
   C: Float64Array;
   /** Device rows in the motions, m x N row-major. */

@@ -1,5 +1,6 @@
 // Devices over a prepared set brought into arrays: their flexibility, motions, displacements and datums.
 
+import { vector } from "../numeric/index.ts";
 import type { Condensed } from "./contact.ts";
 import type { Device } from "./devices.ts";
 import { flexibility, rowValue } from "./rows.ts";
@@ -37,6 +38,7 @@ export function condense(
   const N = own + 3 * deckCount;
   const problem = into !== null && into.m === m && into.N === N ? into : blankProblem(m, N);
   problem.stamp = ++fillings;
+  problem.reach?.clear();
   const { C, G, d } = problem;
   C.fill(0);
   G.fill(0);
@@ -122,19 +124,18 @@ export function setStiffness(devices: readonly Device[], { k, oneSided }: Conden
 export function setLoads(
   model: SetModel,
   devices: readonly Device[],
-  { N, u, load }: Condensed,
+  problem: Condensed,
   gravity: readonly [number, number, number],
   wind: FieldLoad | null,
   loads: readonly RowLoad[],
   deckLoads: Float64Array,
 ): void {
+  const { N, u, load } = problem;
   const own = model.modes.length;
   const [gx, gy, gz] = gravity;
   for (let q = 0; q < own; q++) {
-    let sum = gz * model.sagModes[0][q] + gy * model.sagModes[1][q] + gx * model.sagModes[2][q];
-    if (wind) sum += wind.value * wind.modes[q];
-    for (const l of loads) sum += l.value * l.row.modes[q];
-    load[q] = sum;
+    load[q] = gz * model.sagModes[0][q] + gy * model.sagModes[1][q] + gx * model.sagModes[2][q];
+    if (wind) load[q] += wind.value * wind.modes[q];
   }
   for (let q = own; q < N; q++) load[q] = deckLoads[q - own];
   for (let a = 0; a < devices.length; a++) {
@@ -144,9 +145,32 @@ export function setLoads(
       const row = rows[i];
       let sag = gz * row.sag[0] + gy * row.sag[1] + gx * row.sag[2];
       if (wind) sag += wind.value * rowValue(row, wind.field);
-      for (const l of loads) sag += l.value * flexibility(model, row, l.row);
       sum += factors[i] * sag;
     }
     u[a] = sum;
   }
+  for (const { row, value } of loads) {
+    const reach = reachOf(model, devices, problem, row);
+    for (let q = 0; q < own; q++) load[q] += value * row.modes[q];
+    for (let a = 0; a < devices.length; a++) u[a] += value * reach[a];
+  }
+}
+
+/** Displacement along every device per unit of load on a row: kept while only the loads' values change. */
+function reachOf(
+  model: SetModel,
+  devices: readonly Device[],
+  problem: Condensed,
+  load: SetRow,
+): Float64Array {
+  problem.reach ??= new Map();
+  const known = problem.reach.get(load);
+  if (known !== undefined) return known;
+  const reach = vector(devices.length);
+  for (let a = 0; a < devices.length; a++) {
+    const { rows, factors } = devices[a];
+    for (let i = 0; i < rows.length; i++) reach[a] += factors[i] * flexibility(model, rows[i], load);
+  }
+  problem.reach.set(load, reach);
+  return reach;
 }
