@@ -42,9 +42,6 @@ const commanded: ReadonlySet<Step["do"]> = new Set([
   "bring over",
 ]);
 
-/** Poses of one event lie at most this part of a step apart. */
-const ONE_EVENT = 4e-9;
-
 /** The ends of a step at a corner, from those of the best run and those found anew. */
 function endsOf(step: Step, best: readonly number[], found: number[]): number[] {
   if (commanded.has(step.do)) return [...best];
@@ -107,12 +104,9 @@ function followStep(way: Way, best: BestRun, run: StepRun, watcher: Watcher): Si
   gust(1);
   let last = windy ? solvePose(ctx, run.start, run.index, 0, first) : first;
   let lost = false;
-  const final = run.first + run.count - 1;
-  for (let i = run.first; i <= final; i++) {
+  for (let i = run.first; i < run.first + run.count; i++) {
     const progress = best.progress[i];
-    // Two poses about one event lie nearer to one another than events are found: one solve serves both.
-    if (progress > 0 && (corner === null || i === final || progress - last.progress > ONE_EVENT))
-      last = poseAt(ctx, run, progress, last);
+    if (progress > 0) last = poseAt(ctx, run, progress, last);
     if (last.solution.status === "solved") {
       watcher.pose(i, last, 1);
       continue;
