@@ -68,7 +68,9 @@ export function settle(
   const before = spareVector(ws, 0);
   before.set(ws.x);
   const x = spareVector(ws, 1);
-  const scratch = lateral ? { ...problem, u: problem.u.slice(), load: problem.load.slice() } : problem;
+  const scratch = lateral
+    ? { ...problem, u: spareVector(ws, hanging.length + 3), load: spareVector(ws, hanging.length + 4) }
+    : problem;
   const now: Coupling = { tension: tensionsOf(layout, devices, contact.F), side: null, holds: [] };
   const forces = { active: contact.active, F: spareVector(ws, 2 + hanging.length) };
   forces.F.set(contact.F);
