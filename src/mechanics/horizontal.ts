@@ -4,6 +4,8 @@
 // tension over rope length. A motion that nothing holds is reported free when no force acts on it; with a force
 // on it the set moves, and there is no equilibrium.
 
+import { vector } from "../numeric/index.ts";
+
 /** A contact that may hold sideways: a bunk or a bearing. */
 export interface Hold {
   x: number;
@@ -136,18 +138,18 @@ export function solveHorizontal(
     holds,
     (h, i) => left[i] < 1 - 1e-12 || (h.train >= 0 && braking[h.train] < 1 - 1e-12 && h.kx > 0),
   );
-  const out = new Float64Array(2 * holds.length);
+  const out = vector(2 * holds.length);
   for (let i = 0; i < holds.length; i++) {
     out[2 * i] = forceX(i);
     out[2 * i + 1] = forceY(i);
   }
-  const lines = new Float64Array(2 * pendulums.length);
+  const lines = vector(2 * pendulums.length);
   for (let i = 0; i < pendulums.length; i++) {
     const p = pendulums[i];
     lines[2 * i] = p.stiffness * (p.offsetX - (motion[0] - motion[2] * p.y));
     lines[2 * i + 1] = p.stiffness * (p.offsetY - (motion[1] + motion[2] * (p.x - originX)));
   }
-  return { motion, holds: out, lines, slipping: Array.from(slip, (x) => x === 1), ...end };
+  return { motion, holds: out, lines, slipping: slip, ...end };
 }
 
 /** Length by which the yaw is scaled, m. */
