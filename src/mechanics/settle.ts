@@ -24,7 +24,9 @@ export interface Coupling {
   holds: NamedHold[];
 }
 
-const MOST_ROUNDS = 40;
+const MOST_ROUNDS = 120;
+/** Rounds after which side forces that swing to and fro are changed only in part. */
+const EAGER = 8;
 const AGREED = 1e-14;
 
 /** The coupling to try next, from the last solve of this workspace. `tension` is what that solve was built with. */
@@ -81,8 +83,11 @@ export function settle(
     if (lateral) {
       const h = horizontalOf(layout, devices, forces, T, acting);
       swing = sideChange(now.side, now.holds, h.result, h.holds);
-      now.side = h.result;
-      now.holds = h.holds;
+      const step = round < EAGER ? 1 : round < 3 * EAGER ? 0.5 : 0.25;
+      const next =
+        step === 1 || now.side === null ? { side: h.result, holds: h.holds } : between(now, h, step);
+      now.side = next.side;
+      now.holds = next.holds;
       const { loads, deckLoads } = sideLoads(layout, T, now.side, now.holds, acting.gravity);
       setLoads(model, devices, scratch, acting.gravity, acting.wind, loads, deckLoads);
       for (let i = 0; i < active; i++) x[i] = problem.u[index[i]] - scratch.u[index[i]];
@@ -105,6 +110,37 @@ export function settle(
     if (change <= AGREED * weight) break;
   }
   return now;
+}
+
+/**
+ * Side forces part of the way from those there are to those found: where holding opens a contact and letting go closes
+ * it again, the force between the two is the one that stands. A contact that only one of them has counts as 0 in the other.
+ */
+function between(
+  now: Coupling,
+  found: { result: HorizontalResult; holds: NamedHold[] },
+  part: number,
+): { side: HorizontalResult; holds: NamedHold[] } {
+  const old = now.side;
+  const names = new Map(found.holds.map((h, i) => [h.name, i]));
+  const gone = now.holds.map((_, i) => i).filter((i) => !names.has(now.holds[i].name));
+  const holds = [...found.holds, ...gone.map((i) => now.holds[i])];
+  const before = new Map(now.holds.map((h, i) => [h.name, i]));
+  const forces = new Float64Array(2 * holds.length);
+  holds.forEach(({ name }, i) => {
+    const a = before.get(name);
+    for (let c = 0; c < 2; c++) {
+      const from = a === undefined || old === null ? 0 : old.holds[2 * a + c];
+      const to = i < found.holds.length ? found.result.holds[2 * i + c] : 0;
+      forces[2 * i + c] = from + part * (to - from);
+    }
+  });
+  const lines = found.result.lines.map((to, i) => {
+    const from = old === null ? 0 : old.lines[i];
+    return from + part * (to - from);
+  });
+  const slipping = [...found.result.slipping, ...gone.map(() => false)];
+  return { side: { ...found.result, holds: forces, lines, slipping }, holds };
 }
 
 /**
