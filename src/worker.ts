@@ -1,9 +1,18 @@
 // The root of the solver's thread: what the page may ask of it.
 import { expose, transfer } from "comlink";
 import { version } from "../package.json";
-import { completeResult, type Result, solvePlan } from "./checks/index.ts";
+import {
+  chosenCorners,
+  completeResult,
+  type Result,
+  type SolvedSet,
+  type SpreadResult,
+  solvePlan,
+  spreadOver,
+} from "./checks/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { reactionsCsv } from "./report/index.ts";
+import { prepareContext } from "./sequence/index.ts";
 
 /** The memory of every typed array in a result, each once: it is handed over, not copied. */
 function buffersOf(result: Result): ArrayBuffer[] {
@@ -30,6 +39,30 @@ function completeLater(plan: Plan, result: Result, completed: (result: Result) =
   });
 }
 
+/** Counts the plans solved, so that work for an earlier one is given up. */
+let plans = 0;
+
+/** Runs the corners of a set one at a time, between which other questions are answered. */
+async function spreadOf(
+  plan: Plan,
+  set: SolvedSet,
+  progress: (done: number, of: number) => void,
+): Promise<SpreadResult | null> {
+  const mine = plans;
+  const ctx = prepareContext(plan, set.setId);
+  const spreading = spreadOver(ctx, set, chosenCorners(plan, ctx.set));
+  while (spreading.next()) {
+    progress(spreading.done(), spreading.of);
+    await new Promise((resolve) => setTimeout(resolve));
+    if (mine !== plans) return null;
+  }
+  const spread = spreading.result();
+  const arrays = [spread.low, spread.high, spread.lowCorner, spread.highCorner];
+  for (const strip of spread.strips) arrays.push(strip.low, strip.high);
+  const buffers = arrays.flatMap(({ buffer }) => (buffer instanceof ArrayBuffer ? [buffer] : []));
+  return transfer(spread, buffers);
+}
+
 /** The questions that the page may ask; each answer comes back as a promise. */
 export const solver = {
   /** Version of the solver, written into every result. */
@@ -44,6 +77,7 @@ export const solver = {
     progress: (words: string, done: number, of: number) => void,
     completed?: (result: Result) => void,
   ): Result => {
+    plans++;
     const onStep = (set: string, index: number, of: number): boolean => {
       progress(plan.sets.length > 1 ? `solving set ${set}: step` : "solving step", index + 1, of);
       return true;
@@ -52,6 +86,9 @@ export const solver = {
     if (completed !== undefined) completeLater(plan, structuredClone(result), completed);
     return transfer(result, buffersOf(result));
   },
+
+  /** Low and high of a solved set over the corners that govern; null when another plan was solved meanwhile. */
+  spread: spreadOf,
 
   /** The reactions of a result as CSV; every stored pose is solved once more for it. */
   csv: (plan: Plan, result: Result): string => reactionsCsv(result, plan),

@@ -4,9 +4,10 @@ import { readPlan } from "../plan/index.ts";
 import { poseAt, prepareContext } from "../sequence/index.ts";
 import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
 import type { SolverClient } from "./client.ts";
+import { spreadSets } from "./spreads.ts";
 import { type AppState, emptyState, type SceneView, type Theme, type View } from "./state.ts";
 import { stepBeside, stopBeside, stopsOf } from "./stops.ts";
-import type { Finding, Plan, Pose, SetContext, SetResult, StepRun, System } from "./types.ts";
+import type { Finding, Plan, Pose, Result, SetContext, SetResult, StepRun, System } from "./types.ts";
 
 /** What the app stands on; tests hand in their own. */
 export interface Ground {
@@ -129,6 +130,20 @@ export function createApp(ground: Ground): App {
     ground.whenIdle(() => prepareAll(number));
   };
 
+  /** Low and high of every set, worked out behind the whole result. */
+  const spreadAll = (plan: Plan, result: Result, wanted: () => boolean) => {
+    void spreadSets(ground.client, plan, result, get().cursor.set, {
+      wanted,
+      told: (done, of) => {
+        if (wanted())
+          store.setState({ spreading: { is: "running", words: "low and high: corner", done, of } });
+      },
+      keep: (spread) => store.setState({ spreads: { ...get().spreads, [spread.setId]: spread } }),
+      ended: (words) =>
+        store.setState({ spreading: words === "" ? { is: "done" } : { is: "failed", words } }),
+    });
+  };
+
   const solve = (plan: Plan, number: number) => {
     const current = () => get().document?.number === number;
     store.setState({ solving: { is: "running", words: "solving", done: 0, of: 0 } });
@@ -139,7 +154,9 @@ export function createApp(ground: Ground): App {
           if (current()) store.setState({ solving: { is: "running", words, done, of } });
         },
         (result) => {
-          if (current()) change({ result });
+          if (!current()) return;
+          change({ result });
+          spreadAll(plan, result, current);
         },
       )
       .then(

@@ -1,7 +1,7 @@
 // The worker's client: hands plans to the solver's thread, reports how far it is, and ends a run that nobody waits for.
 import { proxy, type Remote, wrap } from "comlink";
 import type { Solver } from "../worker.ts";
-import type { Plan, Result } from "./types.ts";
+import type { Plan, Result, SetResult, SpreadResult } from "./types.ts";
 
 /** Told while a plan is being solved: sets and steps done, of how many. */
 export type Progress = (words: string, done: number, of: number) => void;
@@ -13,6 +13,12 @@ export interface SolverClient {
    * handed the same result once more when everything in it is worked out.
    */
   solve(plan: Plan, progress: Progress, completed: (result: Result) => void): Promise<Result>;
+  /** Low and high of a solved set over the corners that govern; null when another plan was solved meanwhile. */
+  spread(
+    plan: Plan,
+    set: SetResult,
+    progress: (done: number, of: number) => void,
+  ): Promise<SpreadResult | null>;
   /** The reactions of a result as the text of a CSV file. */
   csv(plan: Plan, result: Result): Promise<string>;
 }
@@ -50,6 +56,11 @@ export function workerClient(): SolverClient {
           reject(error);
         };
         started(reject).solve(plan, proxy(progress), proxy(whole)).then(resolve, failed);
+      }),
+    spread: (plan, { setId, steps, step, progress, count, supports }, told) =>
+      new Promise((resolve, reject) => {
+        const set = { setId, steps, step, progress, count, supports };
+        started(reject).spread(plan, set, proxy(told)).then(resolve, reject);
       }),
     csv: (plan, result) =>
       new Promise((resolve, reject) => started(reject).csv(plan, result).then(resolve, reject)),

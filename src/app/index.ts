@@ -15,6 +15,7 @@ export { type Progress, type SolverClient, workerClient } from "./client.ts";
 export { colourOf, kindColours } from "./colours.ts";
 export { exposeHandle, type Handle } from "./debug.ts";
 export { keepView, rememberedView } from "./remember.ts";
+export { storedAt } from "./spreads.ts";
 export {
   type AppState,
   type Cursor,
@@ -39,6 +40,7 @@ export type {
   Result,
   SetContext,
   SetResult,
+  SpreadResult,
   Step,
   StepRun,
   Support,

@@ -1,6 +1,6 @@
 // What the screen knows: the plan, its result, the cursor with the pose solved for it, and how things are viewed.
 import type { Place, Width } from "./axis.ts";
-import type { Plan, PlanError, Pose, Result, SetContext, System } from "./types.ts";
+import type { Plan, PlanError, Pose, Result, SetContext, SpreadResult, System } from "./types.ts";
 
 /** The open plan. `number` counts the plans opened, so that a late result is known to be late. */
 export interface Document {
@@ -49,6 +49,10 @@ export interface AppState {
   failure: Failure | null;
   result: Result | null;
   solving: Solving;
+  /** Low and high of each set by its id, as they are worked out behind the result. */
+  spreads: Readonly<Record<string, SpreadResult>>;
+  /** How far they are: corners of the set at hand. */
+  spreading: Solving;
   cursor: Cursor;
   /** The set of the cursor, prepared for solving poses; null until it is. */
   context: SetContext | null;
@@ -73,6 +77,8 @@ export const emptyState: AppState = {
   failure: null,
   result: null,
   solving: { is: "idle" },
+  spreads: {},
+  spreading: { is: "idle" },
   cursor: { set: 0, step: 0, progress: 0 },
   context: null,
   pose: null,

@@ -9,6 +9,7 @@ import {
   type Place,
   type Pose,
   type SetResult,
+  type SpreadResult,
   type System,
   stepName,
   toX,
@@ -26,6 +27,8 @@ interface Props {
   set: SetResult;
   axis: Axis;
   findings: readonly Finding[];
+  /** Low and high over what is uncertain; null until they are worked out. */
+  spread: SpreadResult | null;
   cursor: Cursor;
   pose: Pose | null;
   units: System;
@@ -63,7 +66,7 @@ function inWords({ set, cursor, pose, units }: Props): string {
 
 /** The picture of one solved set. */
 export function WhoCarriesWhat(props: Props) {
-  const { app, set, axis, findings, cursor, units } = props;
+  const { app, set, axis, findings, spread, cursor, units } = props;
   const box = useRef<HTMLDivElement>(null);
   const strips = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(box);
@@ -165,7 +168,14 @@ export function WhoCarriesWhat(props: Props) {
       >
         {stripWidth > 0 && (
           <>
-            <Strips set={set} axis={axis} findings={findings} width={stripWidth} inner={inner} />
+            <Strips
+              set={set}
+              axis={axis}
+              findings={findings}
+              spread={spread}
+              width={stripWidth}
+              inner={inner}
+            />
             <svg className="cursor" width={stripWidth} height="100%" aria-hidden="true">
               <line x1={cursorX} x2={cursorX} y1="0" y2="100%" />
             </svg>

@@ -1,5 +1,5 @@
 // Strips below the bands: use of the governing limit of every subject along the operation.
-import type { SetResult, UseStrip } from "../app/index.ts";
+import type { SetResult, SpreadResult, UseStrip } from "../app/index.ts";
 
 /** One subject: at every stored pose the highest use of any of its limits, and which limit that is. */
 export interface Strip {
@@ -38,6 +38,17 @@ export function stripsOf(set: Pick<SetResult, "strips" | "count">): Strip[] {
     const checks = own.map(({ check, limitWords }) => ({ check, limitWords }));
     return { subject, kind: own.find(({ kind }) => kind !== "")?.kind ?? "", use, governs, checks, most };
   });
+}
+
+/** Highest use of any limit of a subject over the corners of what is uncertain, per stored pose; NaN where none applies. */
+export function highOf(spread: Pick<SpreadResult, "strips">, subject: string, count: number): Float64Array {
+  const high = new Float64Array(count).fill(Number.NaN);
+  for (const strip of spread.strips) {
+    if (strip.subject !== subject) continue;
+    for (let i = 0; i < count; i++)
+      if (!Number.isNaN(strip.high[i]) && !(strip.high[i] <= high[i])) high[i] = strip.high[i];
+  }
+  return high;
 }
 
 /** A use above this multiple of the limit is drawn at it, so that a strip stays readable. */

@@ -10,7 +10,7 @@
  * ```
  */
 export { gutter } from "./frame.ts";
-export { mostDrawn, type Strip, stripPath, stripsOf } from "./governing.ts";
+export { highOf, mostDrawn, type Strip, stripPath, stripsOf } from "./governing.ts";
 export { LevelShape } from "./LevelShape.tsx";
 export { byWeight, levels, type Mark, marksOf } from "./marks.ts";
 export {

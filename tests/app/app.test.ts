@@ -29,6 +29,7 @@ function testGround() {
     client: {
       solve: (plan) =>
         new Promise((answer, refuse) => waiting.push({ title: plan.header.title, answer, refuse })),
+      spread: async () => null,
       csv: async (plan, result) => `${plan.header.title} ${result.planHash}`,
     },
     prepare: () => context,

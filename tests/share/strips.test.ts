@@ -1,6 +1,6 @@
 // Strips of use and marks of findings.
 import { describe, expect, test } from "vitest";
-import { marksOf, mostDrawn, stripPath, stripsOf } from "../../src/share/index.ts";
+import { highOf, marksOf, mostDrawn, stripPath, stripsOf } from "../../src/share/index.ts";
 import { madeUpFinding, madeUpSet } from "../app/madeUp.ts";
 
 describe("strips", () => {
@@ -22,6 +22,22 @@ describe("strips", () => {
     const place = { left: 10, width: 100, top: 0, height: 14 };
     const use = Float64Array.of(0, mostDrawn, Number.NaN, 0.7, 99);
     expect(stripPath(use, x, place)).toBe("M10 14L35 0M85 7L110 0");
+  });
+});
+
+describe("the line of the spread", () => {
+  test("is the highest use of any limit of the subject, at every stored pose", () => {
+    const no = Number.NaN;
+    const strip = (check: string, subject: string, high: number[]) => {
+      return { check, subject, low: new Float64Array(3), high: Float64Array.from(high) };
+    };
+    const strips = [
+      strip("hook load", "far crane", [no, 0.5, 0.9]),
+      strip("line lean", "far crane", [no, 0.7, no]),
+      strip("group load", "rear left", [0.6, 0.6, 0.6]),
+    ];
+    expect([...highOf({ strips }, "far crane", 3)]).toEqual([no, 0.7, 0.9]);
+    expect([...highOf({ strips }, "near crane", 3)]).toEqual([no, no, no]);
   });
 });
 

@@ -43,8 +43,12 @@ function Item({ finding, result }: { finding: Finding; result: Result }) {
 /** All findings of the plan, the worst first. */
 export const Findings = memo(function Findings() {
   const result = useIt((state) => state.result);
+  const spreads = useIt((state) => state.spreads);
   if (result === null) return null;
-  const { groups, open } = groupsOf(result.findings);
+  const { groups, open } = groupsOf([
+    ...result.findings,
+    ...Object.values(spreads).flatMap((spread) => spread.findings),
+  ]);
   return (
     <section className="findings" aria-label="Findings">
       {groups.length === 0 && <p className="quiet">No finding with a place in the operation.</p>}

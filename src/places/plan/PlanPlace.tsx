@@ -39,7 +39,7 @@ function usePageKeys(app: App) {
 /** The operation and its loads; drawn once the set is solved. */
 function Operation() {
   const app = useApp();
-  const { result, cursor, pose } = useIt((state) => state);
+  const { result, cursor, pose, spreads } = useIt((state) => state);
   const { width, units } = useIt((state) => state.view);
   const set = result?.sets[cursor.set] ?? null;
   const axis = useMemo(
@@ -56,6 +56,7 @@ function Operation() {
         set={set}
         axis={axis}
         findings={result.findings}
+        spread={spreads[set.setId] ?? null}
         cursor={cursor}
         pose={pose}
         units={units}
@@ -67,12 +68,17 @@ function Operation() {
 /** How far the solver is, or by which rules the result was judged. */
 function SolverState() {
   const solving = useIt((state) => state.solving);
+  const spreading = useIt((state) => state.spreading);
   const ruleSet = useIt((state) => state.result?.ruleSet ?? "");
   const words = () => {
     if (solving.is === "running")
       return solving.of > 0 ? `${solving.words} ${solving.done} of ${solving.of}` : solving.words;
     if (solving.is === "failed") return "not solved";
-    return ruleSet === "" ? "" : `rules: ${ruleSet}`;
+    const rules = ruleSet === "" ? "" : `rules: ${ruleSet}`;
+    if (spreading.is === "running")
+      return `${rules}; ${spreading.words} ${spreading.done} of ${spreading.of}`;
+    if (spreading.is === "failed") return `${rules}; low and high not worked out: ${spreading.words}`;
+    return rules;
   };
   return <span role="status">{words()}</span>;
 }

@@ -1,13 +1,20 @@
 // The table of reactions at the cursor: every number is of the pose on screen, solved for it.
 import { memo } from "react";
-import { colourOf } from "../../app/index.ts";
+import { colourOf, storedAt } from "../../app/index.ts";
 import { missing, print, printed, type System, signOf } from "../../units/index.ts";
 import { useApp, useIt } from "../appContext.ts";
 import { type Fold, type TableRow, tableOf } from "./rows.ts";
 
 const percent = (value: number, units: System): string => printed(value, "percent", units).number;
 
-function BandRow({ row, weight, units }: { row: TableRow; weight: number; units: System }) {
+/** Low and high of a share over what is uncertain, in words; '' where they are not known. */
+function rangeOf(ends: readonly [number, number], units: System): string {
+  const [low, high] = ends.map((end) => printed(end, "load", units).number);
+  return ends.some(Number.isNaN) ? "" : `${low} to ${high}`;
+}
+
+function BandRow(props: { row: TableRow; weight: number; range: string; units: System }) {
+  const { row, weight, range, units } = props;
   const app = useApp();
   const selected = useIt((state) => state.selected) === row.name;
   const carries = Number.isFinite(row.load);
@@ -23,6 +30,11 @@ function BandRow({ row, weight, units }: { row: TableRow; weight: number; units:
           <span className="swatch" style={{ background: colourOf(row.kind) }} />
           {row.name}
         </button>
+        {range !== "" && (
+          <small className="range" title="low and high over what is uncertain, at this place of this step">
+            {`share ${range}`}
+          </small>
+        )}
       </th>
       <td>{printed(row.share, "load", units).number}</td>
       <td>{percent(row.share / weight, units)}</td>
@@ -81,12 +93,21 @@ function Sums({ bands, weight, units }: { bands: TableRow[]; weight: number; uni
 /** Who carries how much at the cursor, in the order of the picture. */
 export const Reactions = memo(function Reactions() {
   const app = useApp();
-  const { result, document, cursor, pose, noPose } = useIt((state) => state);
+  const { result, document, cursor, pose, noPose, spreads } = useIt((state) => state);
   const units = useIt((state) => state.view.units);
   const set = app.set();
   if (result === null || document === null || set === null || set.steps.length === 0) return null;
   const { bands, folds } = tableOf(result, document.plan, set, cursor.step, pose);
   const load = signOf("load", units);
+  // Low and high are known at stored poses only, and never read off between two of them.
+  const spread = spreads[set.setId];
+  const stored = pose === null ? -1 : storedAt(set, cursor);
+  const range = (name: string): string => {
+    const j = set.supports.findIndex((support) => support.name === name);
+    if (spread === undefined || stored < 0 || j < 0) return "";
+    const at = stored * set.supports.length + j;
+    return rangeOf([spread.low[at], spread.high[at]], units);
+  };
   return (
     <section className="reactions" aria-label="Reactions at the cursor">
       <table>
@@ -110,7 +131,7 @@ export const Reactions = memo(function Reactions() {
         </thead>
         <tbody>
           {bands.map((row) => (
-            <BandRow key={row.name} row={row} weight={set.weight} units={units} />
+            <BandRow key={row.name} row={row} weight={set.weight} range={range(row.name)} units={units} />
           ))}
         </tbody>
         <Sums bands={bands} weight={set.weight} units={units} />
