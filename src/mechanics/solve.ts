@@ -136,7 +136,9 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
         moved = Math.max(moved, (1e-2 * Math.abs(found[i] - tension[i])) / weight);
       moved = Math.max(moved, sideChange(side, holds, next.result, next.holds) / weight);
     }
-    if (moved <= AGREED || passes >= MOST_PASSES) {
+    // A third pass that still swings within what the last one may leave is no nearer after a fourth.
+    const enough = passes >= 3 ? AGREED_AT_LAST : AGREED;
+    if (moved <= enough || passes >= MOST_PASSES) {
       solution.residual = residualOf(solution, acting);
       if (!contact.settled || wanted !== null || !(moved <= AGREED_AT_LAST))
         return { ...solution, status: "unsettled" };
