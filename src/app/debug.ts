@@ -19,6 +19,8 @@ export interface Handle {
     sets: { id: string; weight: number; steps: string[]; poses: number }[];
     findings: Pick<Finding, "id" | "level" | "check" | "subject" | "worst">[];
   } | null;
+  /** Shows the Result with one support's share taken out, to see the hole that it leaves; '' shows it whole again. */
+  withoutForce(support: string): void;
 }
 
 /** Puts the app's answers on `window.__handspan`, beside what is there already. */
@@ -28,6 +30,7 @@ export function exposeHandle(app: App): void {
     if (pose === null || context === null) return {};
     return Object.fromEntries(context.supports.map((support, j) => [support.name, pose[of][j]]));
   };
+  let whole: ReturnType<App["store"]["getState"]>["result"] = null;
   const handle: Handle = {
     ready: () => app.store.getState().pose !== null,
     setCursor: (step, progress) => app.setCursor({ step, progress }),
@@ -49,6 +52,18 @@ export function exposeHandle(app: App): void {
           return { id, level, check, subject, worst };
         }),
       };
+    },
+    withoutForce: (support) => {
+      whole ??= app.store.getState().result;
+      if (whole === null) return;
+      const sets = whole.sets.map((set) => {
+        const j = set.supports.findIndex((one) => one.name === support);
+        const shares = set.shares.slice();
+        if (j >= 0) for (let i = 0; i < set.count; i++) shares[i * set.supports.length + j] = 0;
+        return { ...set, shares };
+      });
+      app.store.setState({ result: support === "" ? whole : { ...whole, sets } });
+      if (support === "") whole = null;
     },
   };
   const place = globalThis as { __handspan?: object };

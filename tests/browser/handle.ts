@@ -43,6 +43,7 @@ export type Point = [number, number, number];
 
 /** The parts of `window.__handspan` that tests use: the app's and the scene's. */
 export interface Handle {
+  withoutForce(support: string): void;
   ready(): boolean;
   setCursor(step: number, progress: number): void;
   cursor(): { set: number; step: number; progress: number };

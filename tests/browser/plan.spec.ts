@@ -76,6 +76,20 @@ test("every step is in the picture, and the bands fill it up to the weight: no h
   await expect(page.locator("[data-hole]")).toHaveCount(0);
 });
 
+test("a force taken out of the Result leaves a hole below the weight line", async () => {
+  await expect(page.locator('[data-hole="yes"]')).toHaveCount(0);
+  await ask(page, "withoutForce", "far crane");
+  const hole = page.locator('[data-hole="yes"]');
+  await expect(hole).toHaveCount(1);
+  // It stands where the far crane carries, as wide as that is: from its taking over to the landing.
+  const box = await hole.boundingBox();
+  const whole = await page.locator(".weight-line").first().boundingBox();
+  expect((box?.width ?? 0) / (whole?.width ?? 1)).toBeGreaterThan(0.4);
+  expect(box?.height ?? 0).toBeGreaterThan(10);
+  await ask(page, "withoutForce", "");
+  await expect(hole).toHaveCount(0);
+});
+
 test("the pointer drags the cursor, and every place is solved", async () => {
   const box = await picture().boundingBox();
   if (box === null) throw new Error("the picture has no place on the page");
