@@ -132,11 +132,15 @@ export function createApp(ground: Ground): App {
 
   /** Low and high of every set, worked out behind the whole result. */
   const spreadAll = (plan: Plan, result: Result, wanted: () => boolean) => {
+    let shown = -1;
     void spreadSets(ground.client, plan, result, get().cursor.set, {
       wanted,
       told: (done, of) => {
-        if (wanted())
-          store.setState({ spreading: { is: "running", words: "low and high: corner", done, of } });
+        // Everything that shows the state is drawn anew for it: a few times are enough.
+        const tenth = Math.floor((10 * done) / Math.max(1, of));
+        if (!wanted() || tenth === shown) return;
+        shown = tenth;
+        store.setState({ spreading: { is: "running", words: "low and high: corner", done, of } });
       },
       keep: (spread) => store.setState({ spreads: { ...get().spreads, [spread.setId]: spread } }),
       ended: (words) =>

@@ -80,6 +80,9 @@ describe("spreads", () => {
       done: 3,
       of: 41,
     });
+    // Progress within the same tenth draws nothing anew.
+    it.asked[0].told(4, 41);
+    expect(it.state().spreading).toMatchObject({ done: 3 });
     const spread = spreadOf("second");
     it.asked[0].answer(spread);
     await it.settle();
