@@ -4,7 +4,7 @@
 // tension over rope length. A motion that nothing holds is reported free when no force acts on it; with a force
 // on it the set moves, and there is no equilibrium.
 
-import { vector } from "../numeric/index.ts";
+import { eliminate, vector } from "../numeric/index.ts";
 
 /** A contact that may hold sideways: a bunk or a bearing. */
 export interface Hold {
@@ -37,21 +37,35 @@ export interface HorizontalResult {
   /** Forces on the set from the lean of each line, x then y. */
   lines: Float64Array;
   slipping: boolean[];
+  /** Whether the slipping contacts stand at their limits, within a billionth of the load. */
+  settled: boolean;
   /** Unheld motions without a force. */
   free: string[];
   /** Unheld motions with a force on them. */
   moving: string[];
 }
 
-/** Rounds in which contacts beyond their limit find their secant stiffness, and the change, as a share of W, that ends them. */
-const MOST_ROUNDS = 400;
+/** Rounds of the search for slip, and the force beyond the limits, as a share of the load, that ends it. */
+const MOST_ROUNDS = 240;
 const AGREED = 1e-14;
+const AGREED_AT_LAST = 1e-9;
+/** Rounds of plain steps before Newton steps are tried: most poses need no more. */
+const PLAIN = 3;
+const MOST_JUMPS = 20;
+const AHEAD = 12;
 /** A set that moved this far, m, in search of what holds it is held by nothing. */
 const OFF = 1e3;
+/** Length by which the yaw is scaled, m. */
+const LENGTH = 10;
 
 const NAMES = ["along the path", "across the path", "turning in plan (yaw)"];
+const NONE: string[] = [];
 
 /**
+ * Contacts beyond their limit act with a secant stiffness: all of their stiffness, or what the limit allows at the
+ * displacement there is; the brakes of a train likewise. The forces at which this rests are those of least energy and
+ * so do not hang on which contact was let slip first. Plain steps towards it (solve, take new secants) are helped by
+ * Newton steps on the displacement and the brakes, with differences for derivatives.
  * @param fx,fy,mz resultant of gravity, wind and vertical lines about the point (originX, 0), N and N m
  * @param scale force that counts as nothing when a billion times smaller, N
  * @param brakeLimits greatest longitudinal force per train, N (Infinity: none given)
@@ -66,15 +80,9 @@ export function solveHorizontal(
   scale: number,
   brakeLimits: number[],
 ): HorizontalResult {
-  // How much of its stiffness a contact, and a train's brakes, have left: all of it, or what its limit allows at the
-  // displacement there is (secant). The forces that this converges to are those of least energy and so are unique and
-  // steady: they do not hang on which contact was let slip first.
-  const left = new Float64Array(holds.length).fill(1);
-  const braking = new Float64Array(brakeLimits.length).fill(1);
-  const motion: [number, number, number] = [0, 0, 0];
-  const along = new Float64Array(brakeLimits.length);
+  const left = vector(holds.length);
+  const size = 3 + brakeLimits.length;
   let end = { free: NONE, moving: NONE };
-  // Stiffness and load in x, y and yaw; yaw scaled by a length.
   const spring = (x: number, y: number, kx: number, ky: number) => {
     const bx = -y / LENGTH;
     const by = (x - originX) / LENGTH;
@@ -89,59 +97,105 @@ export function solveHorizontal(
     r[1] += py;
     r[2] += (py * (x - originX) - px * y) / LENGTH;
   };
-  const kxOf = (i: number) => holds[i].kx * (holds[i].train >= 0 ? braking[holds[i].train] : 1);
-  const forceX = (i: number) => 0 - left[i] * kxOf(i) * (motion[0] - motion[2] * holds[i].y);
-  const forceY = (i: number) => 0 - left[i] * holds[i].ky * (motion[1] + motion[2] * (holds[i].x - originX));
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  const brakeOf = (i: number, v: ArrayLike<number>) => (holds[i].train >= 0 ? v[3 + holds[i].train] : 1);
+  /** Force that a contact would take at its full stiffness, along and across, at motion v. */
+  const fullX = (i: number, v: ArrayLike<number>) =>
+    0 - holds[i].kx * brakeOf(i, v) * (v[0] - (v[2] / LENGTH) * holds[i].y);
+  const fullY = (i: number, v: ArrayLike<number>) =>
+    0 - holds[i].ky * (v[1] + (v[2] / LENGTH) * (holds[i].x - originX));
+  /** Shares of stiffness that the limits allow at v: of every contact into `left`, of the brakes into next[3...]. */
+  const secants = (v: ArrayLike<number>, next: Float64Array) => {
+    for (let t = 3; t < size; t++) next[t] = 0;
+    for (let i = 0; i < holds.length; i++) {
+      const x = fullX(i, v);
+      const { limit, train } = holds[i];
+      const force = limit === Number.POSITIVE_INFINITY ? 0 : Math.hypot(x, fullY(i, v));
+      left[i] = force > limit ? limit / force : 1;
+      if (train >= 0 && v[3 + train] > 0) next[3 + train] += (left[i] * x) / v[3 + train];
+    }
+    for (let t = 3; t < size; t++) {
+      const force = Math.abs(next[t]);
+      next[t] = force > brakeLimits[t - 3] ? brakeLimits[t - 3] / force : 1;
+    }
+  };
+  /** One plain step: the secants at v, then the motion that they hold, into next. */
+  const step = (v: ArrayLike<number>, next: Float64Array) => {
+    secants(v, next);
     K.fill(0);
     r[0] = fx;
     r[1] = fy;
     r[2] = mz / LENGTH;
-    for (let i = 0; i < holds.length; i++)
-      spring(holds[i].x, holds[i].y, left[i] * kxOf(i), left[i] * holds[i].ky);
+    for (let i = 0; i < holds.length; i++) {
+      const h = holds[i];
+      spring(h.x, h.y, left[i] * h.kx * brakeOf(i, next), left[i] * h.ky);
+    }
     for (const p of pendulums) {
       spring(p.x, p.y, p.stiffness, p.stiffness);
       push(p.x, p.y, p.stiffness * p.offsetX, p.stiffness * p.offsetY);
     }
     K[6] = K[2];
     K[7] = K[5];
-    end = solve3(motion, scale);
-    motion[2] /= LENGTH;
-    if (end.moving.length > 0) break;
-    const loose = slidesOff(motion, pendulums);
-    if (loose.length > 0) {
-      end = { free: end.free, moving: loose };
-      break;
-    }
-    let change = 0;
-    along.fill(0);
+    end = solve3(next, scale);
+  };
+  /** Force beyond the limits when the secants made at v act at the motion next. */
+  const excess = (next: Float64Array) => {
+    let most = 0;
+    const along = new Float64Array(brakeLimits.length);
     for (let i = 0; i < holds.length; i++) {
-      const h = holds[i];
-      const x = forceX(i);
-      const y = forceY(i);
-      if (h.train >= 0) along[h.train] += x / braking[h.train];
-      if (h.limit === Number.POSITIVE_INFINITY) continue;
-      const full = Math.hypot(x, y) / left[i];
-      const next = full > h.limit ? h.limit / full : 1;
-      change = Math.max(change, Math.abs(next - left[i]) * full);
-      left[i] = next;
+      const x = fullX(i, next);
+      const { limit, train } = holds[i];
+      if (train >= 0) along[train] += left[i] * x;
+      if (limit === Number.POSITIVE_INFINITY) continue;
+      const force = Math.hypot(x, fullY(i, next));
+      most = Math.max(most, Math.abs(left[i] * force - Math.min(force, limit)));
     }
-    for (let t = 0; t < brakeLimits.length; t++) {
-      const full = Math.abs(along[t]);
-      const next = full > brakeLimits[t] ? brakeLimits[t] / full : 1;
-      change = Math.max(change, Math.abs(next - braking[t]) * full);
-      braking[t] = next;
+    for (let t = 0; t < along.length; t++)
+      if (brakeLimits[t] !== Number.POSITIVE_INFINITY) {
+        const full = Math.abs(along[t]) / next[3 + t];
+        most = Math.max(most, Math.abs(Math.abs(along[t]) - Math.min(full, brakeLimits[t])));
+      }
+    return most;
+  };
+
+  let at = new Float64Array(size).fill(0, 0, 3).fill(1, 3);
+  let next = new Float64Array(size);
+  step(at, next);
+  let beyond = excess(next);
+  let jumps = 0;
+  for (let round = 1; round < MOST_ROUNDS && beyond > AGREED * scale && end.moving.length === 0; round++) {
+    if (slidesOff(next, pendulums)) break;
+    if (round >= PLAIN && jumps < MOST_JUMPS) {
+      const jumped = newton(at, next, step);
+      const after = new Float64Array(size);
+      if (jumped !== null) {
+        step(jumped, after);
+        const then = excess(after);
+        if (then < 0.5 * beyond && end.moving.length === 0) {
+          at = jumped;
+          next = after;
+          beyond = then;
+          jumps++;
+          continue;
+        }
+      }
     }
-    if (change <= AGREED * scale) break;
+    const from = at;
+    at = next;
+    next = from;
+    // What creeps on without end is sent ahead; what has an end comes back from there.
+    if (round % AHEAD === 0) for (let i = 0; i < 3; i++) at[i] *= 10;
+    step(at, next);
+    beyond = excess(next);
   }
-  const slip = Array.from(
-    holds,
-    (h, i) => left[i] < 1 - 1e-12 || (h.train >= 0 && braking[h.train] < 1 - 1e-12 && h.kx > 0),
-  );
+  // The secants and the motion that they hold belong together: these forces balance whether or not the search is done.
+  const moving = end.moving.length > 0 || !slidesOff(next, pendulums) ? end.moving : farthest(next);
+  const motion: [number, number, number] = [next[0], next[1], next[2] / LENGTH];
   const out = vector(2 * holds.length);
+  const slipping: boolean[] = [];
   for (let i = 0; i < holds.length; i++) {
-    out[2 * i] = forceX(i);
-    out[2 * i + 1] = forceY(i);
+    out[2 * i] = left[i] * fullX(i, next);
+    out[2 * i + 1] = left[i] * fullY(i, next);
+    slipping.push(left[i] < 1 - 1e-12 || (brakeOf(i, next) < 1 - 1e-12 && holds[i].kx > 0));
   }
   const lines = vector(2 * pendulums.length);
   for (let i = 0; i < pendulums.length; i++) {
@@ -149,12 +203,32 @@ export function solveHorizontal(
     lines[2 * i] = p.stiffness * (p.offsetX - (motion[0] - motion[2] * p.y));
     lines[2 * i + 1] = p.stiffness * (p.offsetY - (motion[1] + motion[2] * (p.x - originX)));
   }
-  return { motion, holds: out, lines, slipping: slip, ...end };
+  const settled = beyond <= AGREED_AT_LAST * scale;
+  return { motion, holds: out, lines, slipping, settled, free: end.free, moving };
 }
 
-/** Length by which the yaw is scaled, m. */
-const LENGTH = 10;
-const NONE: string[] = [];
+/** The point at which step(v) = v by a Newton step from v, where step(v) is `next`; null when its matrix fails. */
+function newton(
+  v: Float64Array,
+  next: Float64Array,
+  step: (v: ArrayLike<number>, next: Float64Array) => void,
+): Float64Array<ArrayBuffer> | null {
+  const n = v.length;
+  const a: number[] = new Array(n * n).fill(0);
+  const b = Array.from(next, (x, i) => x - v[i]);
+  const moved = new Float64Array(n);
+  for (let c = 0; c < n; c++) {
+    const h = 1e-7 * Math.max(Math.abs(v[c]), 1e-6);
+    const beside = v.slice();
+    beside[c] += h;
+    step(beside, moved);
+    for (let i = 0; i < n; i++) a[i * n + c] = (i === c ? 1 : 0) - (moved[i] - next[i]) / h;
+  }
+  if (!eliminate(a, b, n)) return null;
+  const found = v.map((x, i) => x + b[i]);
+  for (let t = 3; t < n; t++) found[t] = Math.min(1, Math.max(1e-6, found[t]));
+  return found.every(Number.isFinite) ? found : null;
+}
 
 /** Stiffness of the motions and load on them, filled for every solve. */
 const K = new Float64Array(9);
@@ -162,16 +236,21 @@ const r = new Float64Array(3);
 const done = new Uint8Array(3);
 const order = new Uint8Array(3);
 
-/** Solves K x = r, symmetric 3 x 3, by full pivoting, both overwritten; a vanished pivot is a free motion, left at zero. */
-/** Motions that ran away because all contacts are at their limit and the lines do not hold them. */
-function slidesOff(motion: readonly number[], pendulums: Pendulum[]): string[] {
-  const sizes = [Math.abs(motion[0]), Math.abs(motion[1]), Math.abs(motion[2]) * LENGTH];
-  const most = Math.max(...sizes);
-  if (!(most > OFF + pendulums.reduce((sum, p) => sum + Math.hypot(p.offsetX, p.offsetY), 0))) return [];
-  return NAMES.filter((_, i) => sizes[i] > 0.3 * most);
+/** Whether the motion ran away because all contacts are at their limit and the lines do not hold it. */
+function slidesOff(v: Float64Array, pendulums: Pendulum[]): boolean {
+  let reach = OFF;
+  for (const p of pendulums) reach += Math.hypot(p.offsetX, p.offsetY);
+  return Math.max(Math.abs(v[0]), Math.abs(v[1]), Math.abs(v[2])) > reach;
 }
 
-function solve3(x: [number, number, number], scale: number): { free: string[]; moving: string[] } {
+/** The motions that dominate one that ran away. */
+function farthest(v: Float64Array): string[] {
+  const most = Math.max(Math.abs(v[0]), Math.abs(v[1]), Math.abs(v[2]));
+  return NAMES.filter((_, i) => Math.abs(v[i]) > 0.3 * most);
+}
+
+/** Solves K x = r, symmetric 3 x 3, by full pivoting, both overwritten; a vanished pivot is a free motion, left at zero. */
+function solve3(x: Float64Array, scale: number): { free: string[]; moving: string[] } {
   const top = Math.max(K[0], K[4], K[8]);
   done.fill(0);
   let count = 0;

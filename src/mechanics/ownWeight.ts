@@ -139,17 +139,23 @@ export function windCase(model: SetModel, toward: "+y" | "-y"): WindCase {
   let force = 0;
   let heightSum = 0;
   let xSum = 0;
-  for (const e of g.elements) {
-    const mid = e.from + e.length / 2;
-    const depth = (sections.find((s) => mid >= s.from && mid <= s.to) as { section: Section }).section.depth;
-    const f = sign * depth * e.length;
-    const arm = depth / 2 - model.axisHeight;
-    load[3 * e.node1 + 1] -= (f * arm) / 2;
-    load[3 * e.node2 + 1] -= (f * arm) / 2;
-    force += f;
-    heightSum += f * (depth / 2);
-    xSum += f * mid;
-  }
+  for (const e of g.elements)
+    for (const piece of sections) {
+      // An element may reach a little into the next piece (mesh.ts).
+      const from = Math.max(piece.from, e.from);
+      const length = Math.min(piece.to, e.from + e.length) - from;
+      if (!(length > 0)) continue;
+      const { depth } = piece.section;
+      const f = sign * depth * length;
+      const x = from + length / 2;
+      const xi = (x - e.from) / e.length;
+      const arm = depth / 2 - model.axisHeight;
+      load[3 * e.node1 + 1] -= f * arm * (1 - xi);
+      load[3 * e.node2 + 1] -= f * arm * xi;
+      force += f;
+      heightSum += f * (depth / 2);
+      xSum += f * x;
+    }
   const modes = Float64Array.from(model.modes, (m) => dot(m, load));
   const field = load.slice();
   bandedSolve(model.factor, field);

@@ -4,6 +4,7 @@
 // contacts held as the last solve left them this is a small fixed-point problem over that solve's own factor, so the
 // next solve starts from its answer and as a rule only confirms it.
 
+import { eliminate } from "../numeric/index.ts";
 import { setLoads } from "./condense.ts";
 import {
   type Condensed,
@@ -165,30 +166,6 @@ function restiffen(
     const push = softer[c] * b[c];
     const column = columns[c];
     if (push !== 0) for (let i = 0; i < wanted.length; i++) x[wanted[i]] -= column[wanted[i]] * push;
-  }
-  return true;
-}
-
-/** Gauss elimination with the greatest pivot of each column; a and b are overwritten, the solution stands in b. */
-function eliminate(a: number[], b: number[], n: number): boolean {
-  for (let c = 0; c < n; c++) {
-    let p = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs(a[r * n + c]) > Math.abs(a[p * n + c])) p = r;
-    const pivot = a[p * n + c];
-    if (!(Math.abs(pivot) > 1e-12) || !Number.isFinite(pivot)) return false;
-    if (p !== c) {
-      for (let q = c; q < n; q++) [a[c * n + q], a[p * n + q]] = [a[p * n + q], a[c * n + q]];
-      [b[c], b[p]] = [b[p], b[c]];
-    }
-    for (let r = c + 1; r < n; r++) {
-      const f = a[r * n + c] / pivot;
-      for (let q = c; q < n; q++) a[r * n + q] -= f * a[c * n + q];
-      b[r] -= f * b[c];
-    }
-  }
-  for (let r = n - 1; r >= 0; r--) {
-    for (let q = r + 1; q < n; q++) b[r] -= a[r * n + q] * b[q];
-    b[r] /= a[r * n + r];
   }
   return true;
 }

@@ -142,6 +142,8 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       solution.residual = residualOf(solution, acting);
       if (!contact.settled || wanted !== null || !(moved <= AGREED_AT_LAST))
         return { ...solution, status: "unsettled" };
+      if (next !== null && next.result.moving.length === 0 && !next.result.settled)
+        return { ...solution, status: "unsettled" };
       if (next !== null && next.result.moving.length > 0)
         return {
           ...solution,

@@ -13,4 +13,5 @@
  */
 export * from "./banded.ts";
 export * from "./dense.ts";
+export * from "./eliminate.ts";
 export * from "./slab.ts";

@@ -37,7 +37,7 @@ test(`700 random states: the residual is below 1e-9, as reported and as summed f
     runs,
   );
   // The family is made to stand: fewer solved states would mean that the law looked at next to nothing.
-  expect(solved).toBeGreaterThan(500);
+  expect(solved).toBeGreaterThan(450);
 });
 
 /** Displacement along a device, from the forces that act on the set and the motions of the decks. */

@@ -46,7 +46,8 @@ const plans: readonly Plan[] = [
 const between = (min: number, max: number) =>
   fc.integer({ min: Math.round(min * 1000), max: Math.round(max * 1000) }).map((n) => n / 1000);
 
-const maybe = <T>(value: fc.Arbitrary<T>, share = 2) => fc.option(value, { nil: undefined, freq: share });
+/** A value, or in half of the cases none. */
+const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined, freq: 2 });
 
 /** The steel of a set. */
 export interface Frame {
@@ -146,6 +147,8 @@ const trainOf = (name: string, girders: string[], strokes: boolean) =>
       bunkSideStiffness: fc.constantFrom(0, 5e7),
       packing: between(-0.006, 0.006),
       braked: fc.boolean(),
+      bunkFriction: maybe(between(0.02, 0.4)),
+      brakeLimit: maybe(between(1, 60)),
       stroke: maybe(between(0.02, 0.35)),
       bumps: fc.array(fc.record({ line: fc.nat(7), left: fc.boolean(), height: between(-0.05, 0.05) }), {
         maxLength: 3,
@@ -168,6 +171,8 @@ const trainOf = (name: string, girders: string[], strokes: boolean) =>
         bunkSideStiffness: r.bunkSideStiffness,
         packing: { [girders[0]]: r.packing },
         braked: r.braked,
+        ...(r.bunkFriction === undefined ? {} : { bunkFriction: r.bunkFriction }),
+        ...(r.brakeLimit === undefined ? {} : { brakeLimit: r.brakeLimit * 1000 }),
         ...(strokes && r.stroke !== undefined ? { strokeUp: r.stroke, strokeDown: r.stroke } : {}),
       };
       const ground: Record<string, number> = {};
@@ -255,6 +260,8 @@ function statesOf(frame: Frame, mixture: Mixture): fc.Arbitrary<State> {
       extraHook: fc.boolean(),
       seats: fc.array(between(-0.01, 0.01), { minLength: 6, maxLength: 6 }),
       seatStiffness: fc.constantFrom(5e7, 1e9, 5e9),
+      seatFriction: maybe(between(0.02, 0.4)),
+      seatLimit: maybe(between(5, 200)),
       rearAt: between(0.03, 0.25),
       frontAt: between(0.55, 0.8),
       hookAt: between(0.88, 0.99),
@@ -264,7 +271,7 @@ function statesOf(frame: Frame, mixture: Mixture): fc.Arbitrary<State> {
       sideways: fc.boolean(),
       grade: fc.oneof(fc.constant(0), between(-0.04, 0.04)),
       crossfall: fc.oneof(fc.constant(0), between(-0.04, 0.04)),
-      wind: maybe(between(50, 400), 1),
+      wind: maybe(between(50, 400)),
       toward: fc.constantFrom("+y" as const, "-y" as const),
     })
     .map((r): State => {
@@ -304,6 +311,8 @@ function statesOf(frame: Frame, mixture: Mixture): fc.Arbitrary<State> {
             seat: r.seats[first + i],
             stiffness: r.seatStiffness,
             holds: i === 0 || r.extraHook ? holds : "free",
+            ...(r.seatFriction === undefined ? {} : { friction: r.seatFriction }),
+            ...(r.seatLimit === undefined ? {} : { sideLimit: r.seatLimit * 1000 }),
           });
         });
       };
