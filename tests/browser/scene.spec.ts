@@ -161,8 +161,14 @@ test("pointing at a girder names it, at a label what it carries, and a click on 
   await page.mouse.move(x, y);
   await expect(page.locator(".scene-hover")).toHaveText(/^girder /);
   const label = page.locator('.scene-overlay .label[data-support="front aft"]');
-  const box = await label.locator(".plate").boundingBox();
-  if (box === null) throw new Error("the label has no place");
+  // Labels are laid out anew when more of the result arrives: ask until this one stands.
+  let box = { x: 0, y: 0, width: 0, height: 0 };
+  await expect
+    .poll(async () => {
+      box = (await label.locator(".plate").boundingBox()) ?? box;
+      return box.width;
+    })
+    .toBeGreaterThan(0);
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await expect(page.locator(".scene-hover")).toHaveText(/^front aft.*carries .* kN/);
   await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
