@@ -11,6 +11,7 @@ import {
 } from "./contact.ts";
 import { cylindersOf, stopsOver } from "./cylinders.ts";
 import { type Device, devicesOf, hang } from "./devices.ts";
+import type { HorizontalResult } from "./horizontal.ts";
 import { type Layout, layoutOf } from "./layout.ts";
 import { windCase } from "./ownWeight.ts";
 import { prepareSet } from "./prepare.ts";
@@ -144,11 +145,12 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
         return { ...solution, status: "unsettled" };
       if (next !== null && next.result.moving.length === 0 && !next.result.settled)
         return { ...solution, status: "unsettled" };
-      if (next !== null && next.result.moving.length > 0)
+      const swings = next === null ? null : swungTooFar(layout, next.result, found);
+      if (swings !== null)
         return {
           ...solution,
           status: "mechanism",
-          motion: `the set slides: ${next.result.moving.join(", ")}`,
+          motion: swings,
           residual: { force: Number.NaN, moment: Number.NaN },
         };
       return solution;
@@ -237,6 +239,16 @@ function turnedTooFar(model: SetModel, devices: readonly Device[], contact: Cont
     if (contact.active[j] === 0 || Math.abs(contact.v[j] - datum) <= MOST_TURN) continue;
     return model.modeNames[kind === "lean of hoist" ? model.lean : model.level];
   }
+  return null;
+}
+
+/** The sideways motion of a set that nothing holds, or that comes to rest only far beyond small angles; else null. */
+function swungTooFar({ hoists }: Layout, side: HorizontalResult, tension: Float64Array): string | null {
+  if (side.moving.length > 0) return `the set slides: ${side.moving.join(", ")}`;
+  if (Math.abs(side.motion[2]) > MOST_TURN) return "the set slides: turning in plan (yaw)";
+  for (let i = 0; i < hoists.length; i++)
+    if (Math.hypot(side.lines[2 * i], side.lines[2 * i + 1]) > MOST_TURN * tension[i])
+      return `the set swings sideways: line ${hoists[i].name} would lean by more than ${MOST_TURN}`;
   return null;
 }
 

@@ -70,7 +70,9 @@ test(`700 random states: no support pulls, no gap is negative, and no open suppo
         else expect(v - d.datum).toBeGreaterThan(-1e-8);
       });
       const answer = answerOf(s);
-      for (const [name, F] of Object.entries(answer.forces)) expect(F, name).toBeGreaterThanOrEqual(0);
+      // A line's share of a hook that hardly pulls is a difference of what the last pass may leave: 1e-8 W.
+      for (const [name, F] of Object.entries(answer.forces))
+        expect(F, name).toBeGreaterThanOrEqual(name.startsWith("line ") ? -1e-8 * W : 0);
       for (const [name, gap] of Object.entries(answer.gaps)) expect(gap, name).toBeGreaterThan(-1e-11);
     }),
     { ...runs, seed: seed + 1 },
