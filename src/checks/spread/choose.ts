@@ -98,7 +98,17 @@ export function chosenCorners(plan: Plan, set: PlanSet): Corner[] {
     ...c.friction,
     ...c.wind,
   ];
-  return named(plan, [...alone, ...together(c), ...sinking(set, c)]);
+  return named(plan, [...alone, ...together(c), ...oneEnd(set, c), ...sinking(set, c)]);
+}
+
+/** Heavy or light, with the CG toward the end whose hook hangs high: the most and the least that a hook gets. */
+function oneEnd(set: PlanSet, c: Choices): CornerPart[] {
+  const middle = set.picks.reduce((sum, { at_m }) => sum + at_m / set.picks.length, 0);
+  return c.mismatch.flatMap((high) => {
+    const at = set.picks.find(({ crane }) => crane === high.mismatch?.crane)?.at_m ?? middle;
+    const toward = c.along.filter(({ cgAlong_m }) => (cgAlong_m ?? 0) * (at - middle) > 0);
+    return c.weight.flatMap((weight) => toward.map((along) => ({ ...weight, ...along, ...high })));
+  });
 }
 
 /**
@@ -117,24 +127,31 @@ function sinking(set: PlanSet, c: Choices): CornerPart[] {
 }
 
 /**
- * Combinations that govern: heavy or light, CG at either end and side with the wind toward that side, cranes soft or stiff,
- * either hook high. Of these five that half of all combinations in which the fifth follows from the first four, so that any
- * four of them meet in every way (a half fraction of resolution V: Box, Hunter and Hunter, Statistics for Experimenters,
- * 1978, chapter 12; from memory).
+ * Combinations that govern: heavy or light, CG at either end and side, cranes soft or stiff, either hook high; and heavy or
+ * light, CG at either end, and at the side toward which the wind blows. Of five together that half of all combinations in
+ * which the last follows from the others, so that any four of them meet in every way; of three with wind likewise, so that
+ * any two do (half fractions: Box, Hunter and Hunter, Statistics for Experimenters, 1978, chapter 12; from memory).
  */
 function together(c: Choices): CornerPart[] {
-  const cranes = cranesOf(c);
+  const some = (...lists: CornerPart[][]) => lists.filter((list) => list.length > 0);
+  const hooks = some(c.weight, c.along, c.across, cranesOf(c).slice(0, 2), c.mismatch);
   const sides = c.across.map((part) => ({
     ...part,
     ...c.wind.find(({ wind }) => (wind ?? 0) * (part.cgAcross_m ?? 0) > 0),
   }));
-  const lists = [c.weight, c.along, sides.length > 0 ? sides : c.wind, cranes, c.mismatch];
-  const real = lists.filter((list) => list.length > 0);
-  const ways = real.length < 5 ? joined(lists.slice(0, 3).filter((list) => list.length > 0)) : [];
-  const whole = product(real.map((list) => list.map((part, end) => ({ part, end }))))
-    .filter((way) => real.length < 5 || way.reduce((sum, { end }) => sum + end, 0) % 2 === 0)
+  const blown = some(c.weight, c.along, sides.length > 0 ? sides : c.wind);
+  return [
+    ...(hooks.length < 5 ? joined(some(c.weight, c.along, c.across)) : []),
+    ...(hooks.length < 5 ? joined(hooks) : halfOf(hooks)),
+    ...(c.wind.length === 0 ? [] : blown.length < 3 ? joined(blown) : halfOf(blown)),
+  ];
+}
+
+/** Every other combination: those in which an even number of quantities stand at their second end. */
+function halfOf(lists: readonly (readonly CornerPart[])[]): CornerPart[] {
+  return product(lists.map((list) => list.map((part, end) => ({ part, end }))))
+    .filter((way) => way.reduce((sum, { end }) => sum + end, 0) % 2 === 0)
     .map((way) => Object.assign({}, ...way.map(({ part }) => part)));
-  return [...ways, ...whole];
 }
 
 /**
