@@ -50,7 +50,7 @@ test("low and high in the table are those of the command line; a line on every s
     await expect(ranges).toHaveCount(own.length);
     for (const { support, share_low_kN, share_high_kN } of own) {
       const words = await page.locator(`tr[data-support="${support}"] .range`).textContent();
-      const [low, high] = (/^share (-?[\d.]+) to (-?[\d.]+)$/.exec(words ?? "") ?? []).slice(1).map(Number);
+      const [low, high] = (/^low (-?[\d.]+), high (-?[\d.]+)$/.exec(words ?? "") ?? []).slice(1).map(Number);
       // 0.1 kN is one unit of the last digit shown.
       expect(Math.abs(low - Number(share_low_kN)), `${support}, low`).toBeLessThanOrEqual(0.1);
       expect(Math.abs(high - Number(share_high_kN)), `${support}, high`).toBeLessThanOrEqual(0.1);

@@ -76,7 +76,10 @@ export function spreadOver(ctx: SetContext, set: SolvedSet, corners: readonly Co
       happening: (step, h) => happened(step, h, index),
       lost: (i, pose) => {
         const { step, progress } = when(i);
-        const words = pose.solution.status === "mechanism" ? pose.solution.motion : "nothing settles";
+        const words =
+          pose.solution.status === "mechanism"
+            ? pose.solution.motion
+            : "heights, tensions and sideways forces do not settle together";
         happened(
           step,
           {

@@ -10,7 +10,7 @@ const percent = (value: number, units: System): string => printed(value, "percen
 /** Low and high of a share over what is uncertain, in words; '' where they are not known. */
 function rangeOf(ends: readonly [number, number], units: System): string {
   const [low, high] = ends.map((end) => printed(end, "load", units).number);
-  return ends.some(Number.isNaN) ? "" : `${low} to ${high}`;
+  return ends.some(Number.isNaN) ? "" : `low ${low}, high ${high}`;
 }
 
 function BandRow(props: { row: TableRow; weight: number; range: string; units: System }) {
@@ -31,8 +31,11 @@ function BandRow(props: { row: TableRow; weight: number; range: string; units: S
           {row.name}
         </button>
         {range !== "" && (
-          <small className="range" title="low and high over what is uncertain, at this place of this step">
-            {`share ${range}`}
+          <small
+            className="range"
+            title="low and high of the share over what is uncertain, at this place of this step"
+          >
+            {range}
           </small>
         )}
       </th>
