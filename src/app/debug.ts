@@ -23,6 +23,8 @@ export interface Handle {
   withoutForce(support: string): void;
 }
 
+type Held = ReturnType<App["store"]["getState"]>["result"];
+
 /** Puts the app's answers on `window.__handspan`, beside what is there already. */
 export function exposeHandle(app: App): void {
   const column = (of: "forces" | "shares") => () => {
@@ -30,7 +32,21 @@ export function exposeHandle(app: App): void {
     if (pose === null || context === null) return {};
     return Object.fromEntries(context.supports.map((support, j) => [support.name, pose[of][j]]));
   };
-  let whole: ReturnType<App["store"]["getState"]>["result"] = null;
+  // Later answers of the worker replace the Result while a share is left out: it is left out of them too.
+  let [without, whole, shown]: [string, Held, Held] = ["", null, null];
+  const showWithout = (result: NonNullable<Held>) => {
+    const sets = result.sets.map((set) => {
+      const j = set.supports.findIndex((one) => one.name === without);
+      const shares = set.shares.slice();
+      if (j >= 0) for (let i = 0; i < set.count; i++) shares[i * set.supports.length + j] = 0;
+      return { ...set, shares };
+    });
+    [whole, shown] = [result, { ...result, sets }];
+    app.store.setState({ result: shown });
+  };
+  app.store.subscribe(({ result }) => {
+    if (without !== "" && result !== null && result !== shown) showWithout(result);
+  });
   const handle: Handle = {
     ready: () => app.store.getState().pose !== null,
     setCursor: (step, progress) => app.setCursor({ step, progress }),
@@ -54,16 +70,11 @@ export function exposeHandle(app: App): void {
       };
     },
     withoutForce: (support) => {
-      whole ??= app.store.getState().result;
-      if (whole === null) return;
-      const sets = whole.sets.map((set) => {
-        const j = set.supports.findIndex((one) => one.name === support);
-        const shares = set.shares.slice();
-        if (j >= 0) for (let i = 0; i < set.count; i++) shares[i * set.supports.length + j] = 0;
-        return { ...set, shares };
-      });
-      app.store.setState({ result: support === "" ? whole : { ...whole, sets } });
-      if (support === "") whole = null;
+      const result = whole ?? app.store.getState().result;
+      [without, whole, shown] = [support, null, null];
+      if (result === null) return;
+      if (support === "") app.store.setState({ result });
+      else showWithout(result);
     },
   };
   const place = globalThis as { __handspan?: object };
