@@ -33,6 +33,21 @@ export {
 export { condense } from "./condense.ts";
 export { type Condensed, type ContactResult, contactWorkspace, solveContact } from "./contact.ts";
 export { type Device, devicesOf } from "./devices.ts";
+export {
+  type CrossFrameForces,
+  crossFrameForces,
+  type Diagrams,
+  diagramsOf,
+  type Extremes,
+  type GirderDiagram,
+  greatestIn,
+  momentAt,
+  type PointAction,
+  pointForcesOn,
+  type Side,
+  shearAt,
+  torsionAt,
+} from "./diagram.ts";
 export { displacementRow, shearRatio, verticalStiffness } from "./frame.ts";
 export { solveHorizontal } from "./horizontal.ts";
 export { type Layout, layoutOf, trueUp } from "./layout.ts";

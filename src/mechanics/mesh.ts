@@ -4,12 +4,13 @@
 import { type Banded, banded, bandedAdd } from "../numeric/index.ts";
 import { type Section, sectionOf } from "../section/index.ts";
 import { type Stiffnesses, shearRatio, verticalStiffness } from "./frame.ts";
-import type { Element, GirderLine, SetData } from "./setModel.ts";
+import type { CrossElement, Element, GirderLine, SetData } from "./setModel.ts";
 import type { StateGirder } from "./state/types.ts";
 
 /** Nodes, elements and stiffness of a set; three unknowns per node: w, thetaX, thetaY. */
 export interface Mesh {
   girders: GirderLine[];
+  crossElements: CrossElement[];
   /** Node of every girder at every station; -1 where the girder is not there. */
   nodeOf: number[][];
   nodeX: number[];
@@ -153,14 +154,18 @@ export function meshOf(data: SetData, refine: number): Mesh {
         phi: shearRatio(stiff, length),
         EI: stiff.EIy,
         GA: stiff.GA,
+        GJ: stiff.GJ,
         massPerMetre: 0,
+        arm: 0,
         masses: [],
+        turning: [],
       });
     }
     return list;
   }
 
   const order = data.girders.map((_, i) => i).sort((a, b) => data.girders[a].y - data.girders[b].y);
+  const crossElements: CrossElement[] = [];
   for (const f of data.crossFrames ?? []) {
     const s = nearestTo(stations, f.at);
     const stiff: Stiffnesses = {
@@ -175,11 +180,13 @@ export function meshOf(data: SetData, refine: number): Mesh {
       const node2 = nodeOf[order[o]][s];
       if (node1 < 0 || node2 < 0) continue;
       const length = nodeY[node2] - nodeY[node1];
-      elements.push({ nodes: [node1, node2], k: verticalStiffness(stiff, length), across: true });
+      const k = verticalStiffness(stiff, length);
+      elements.push({ nodes: [node1, node2], k, across: true });
+      crossElements.push({ x: f.at, girders: [order[o - 1], order[o]], nodes: [node1, node2], k });
     }
   }
   const matrix = assemble(nodeX.length * 3, elements);
-  return { girders, nodeOf, nodeX, nodeY, order, sections, axisHeight, matrix };
+  return { girders, crossElements, nodeOf, nodeX, nodeY, order, sections, axisHeight, matrix };
 }
 
 function assemble(n: number, elements: MeshElement[]): Banded {

@@ -27,6 +27,7 @@ export function addOwnWeight(model: SetModel): void {
     const w1 = 3 * e.node1;
     const w2 = 3 * e.node2;
     e.masses.push([xi * e.length, m]);
+    if (off !== 0 || arm !== 0) e.turning.push([xi * e.length, m * off, m * arm]);
     loads[0][w1] -= m * row[0];
     loads[0][w1 + 2] -= m * row[1];
     loads[0][w2] -= m * row[2];
@@ -74,6 +75,7 @@ export function addOwnWeight(model: SetModel): void {
       const q = g.pieces[k].massPerMetre;
       const arm = sections[k].section.centroid - model.axisHeight;
       e.massPerMetre = q;
+      e.arm = arm;
       const half = (q * e.length) / 2;
       const end = (q * e.length * e.length) / 12;
       const w1 = 3 * e.node1;
@@ -139,7 +141,9 @@ export function windCase(model: SetModel, toward: "+y" | "-y"): WindCase {
   let force = 0;
   let heightSum = 0;
   let xSum = 0;
-  for (const e of g.elements)
+  const couples = new Float64Array(g.elements.length);
+  const turns: [number, number][] = [];
+  g.elements.forEach((e, i) => {
     for (const piece of sections) {
       // An element may reach a little into the next piece (mesh.ts).
       const from = Math.max(piece.from, e.from);
@@ -155,11 +159,23 @@ export function windCase(model: SetModel, toward: "+y" | "-y"): WindCase {
       force += f;
       heightSum += f * (depth / 2);
       xSum += f * x;
+      if (Math.abs(length - e.length) < 1e-9 * e.length) couples[i] = (-f * arm) / length;
+      else turns.push([x, -f * arm]);
     }
+  });
   const modes = Float64Array.from(model.modes, (m) => dot(m, load));
   const field = load.slice();
   bandedSolve(model.factor, field);
-  const result = { field, modes, force, height: heightSum / force, x: xSum / force };
+  const result = {
+    field,
+    modes,
+    force,
+    height: heightSum / force,
+    x: xSum / force,
+    girder: windward,
+    couples,
+    turns,
+  };
   model.wind.set(toward, result);
   return result;
 }

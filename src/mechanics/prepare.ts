@@ -50,6 +50,7 @@ export function prepareSet(data: SetData, refine = 1): SetModel {
   const model: SetModel = {
     data,
     girders,
+    crossElements: mesh.crossElements,
     axisHeight: mesh.axisHeight,
     nodeX: Float64Array.from(nodeX),
     nodeY: Float64Array.from(nodeY),

@@ -16,9 +16,22 @@ export interface Element {
   phi: number;
   EI: number;
   GA: number;
-  /** Own mass spread along it, and masses inside it as [distance from its start, mass]. */
+  GJ: number;
+  /** Own mass spread along it with its height above the axis, and masses inside it as [distance from its start, mass]. */
   massPerMetre: number;
+  arm: number;
   masses: [number, number][];
+  /** First moments of those masses that are off the axis: [distance from its start, mass times left, mass times up]. */
+  turning: [number, number, number][];
+}
+
+/** A cross-frame between two neighbouring girders: its nodes, its length and its bending stiffness in its own plane. */
+export interface CrossElement {
+  x: number;
+  /** Girders of its ends, the one of less y first. */
+  girders: [number, number];
+  nodes: [number, number];
+  k: Float64Array;
 }
 
 /** One girder as a row of elements along x. */
@@ -63,6 +76,7 @@ export interface SetRow {
 export interface SetModel {
   data: SetData;
   girders: GirderLine[];
+  crossElements: CrossElement[];
   /** Height of the member axes above the soffit. */
   axisHeight: number;
   nodeX: Float64Array;
@@ -106,6 +120,10 @@ export interface WindCase {
   force: number;
   height: number;
   x: number;
+  /** The girder it meets; its couple about x per metre of every element, and those at a station: [x, couple]. */
+  girder: number;
+  couples: Float64Array;
+  turns: [number, number][];
 }
 
 /** Unstressed height of a girder's soffit above the straight datum at a station, linear between camber points. */

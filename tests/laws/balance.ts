@@ -13,8 +13,11 @@ export function upward(state: State): [number, number, number] {
   return [ex[2], ey[2], ez[2]];
 }
 
-/** Mass, [x, y, z] of the centre, from plates and points; heights above the soffit. */
-export function massOf(state: State): { mass: number; cg: [number, number, number] } {
+/** Mass, [x, y, z] of the centre, from plates and points behind station `to`; heights above the soffit. */
+export function massOf(
+  state: State,
+  to = Number.POSITIVE_INFINITY,
+): { mass: number; cg: [number, number, number] } {
   let mass = 0;
   const moment = [0, 0, 0];
   const count = (m: number, x: number, y: number, z: number) => {
@@ -32,13 +35,14 @@ export function massOf(state: State): { mass: number; cg: [number, number, numbe
       ];
       const area = plates.reduce((s, x) => s + x.area, 0);
       const z = plates.reduce((s, x) => s + x.area * x.z, 0) / area;
-      count(p.massPerMetre * (p.to - p.from), (p.from + p.to) / 2, g.y, z);
+      const end = Math.min(p.to, to);
+      if (end > p.from) count(p.massPerMetre * (end - p.from), (p.from + end) / 2, g.y, z);
     }
   const across = [...state.girders].sort((a, b) => a.y - b.y);
   for (const f of state.crossFrames ?? [])
-    for (let i = 1; i < across.length; i++)
+    for (let i = 1; f.at < to && i < across.length; i++)
       count(f.mass / (across.length - 1), f.at, (across[i - 1].y + across[i].y) / 2, f.height);
-  for (const p of state.pointMasses ?? []) count(p.mass, p.at, yOf(state, p.girder), p.height);
+  for (const p of state.pointMasses ?? []) if (p.at < to) count(p.mass, p.at, yOf(state, p.girder), p.height);
   return { mass, cg: [moment[0] / mass, moment[1] / mass, moment[2] / mass] };
 }
 
@@ -57,8 +61,8 @@ function camber(state: State, girder: string, x: number): number {
   return 0;
 }
 
-/** Forces and moments about (0, 0, 0) of the path's coordinates; `low` is the level of the lowest line of action. */
-class Sum {
+/** Forces and moments about (0, 0, 0) of the path's coordinates. */
+export class Sum {
   f = [0, 0, 0];
   m = [0, 0, 0];
   add(x: number, y: number, z: number, fx: number, fy: number, fz: number): void {
@@ -78,76 +82,54 @@ export interface Balance {
   decks: number;
 }
 
-/** Sums all forces. The State must ask for the droop at every hoist, in the hoists' order. */
-export function balanceOf(state: State, answer: StateAnswer, solution: Solution): Balance {
+/**
+ * Sum of all that acts on the set behind station `to`, about (0, 0, 0); the State must ask for the droop at every
+ * hoist, in the hoists' order.
+ */
+export function actionsOn(
+  state: State,
+  answer: StateAnswer,
+  solution: Solution,
+  to = Number.POSITIVE_INFINITY,
+): Sum {
   const up = upward(state);
-  const { mass, cg } = massOf(state);
   const g = state.gravity;
-  const W = mass * g;
-  const ends = state.girders.flatMap((x) => [x.pieces[0].from, x.pieces[x.pieces.length - 1].to]);
-  const L = Math.max(...ends) - Math.min(...ends);
   const set = new Sum();
-  set.add(...cg, -W * up[0], -W * up[1], -W * up[2]);
+  const behind = massOf(state, to);
+  const { cg } = massOf(state);
+  if (behind.mass > 0) set.add(...behind.cg, ...(up.map((u) => -behind.mass * g * u) as typeof up));
   const { wind } = state;
   if (wind) {
     const sign = wind.toward === "+y" ? 1 : -1;
     const windward = [...state.girders].sort((a, b) => sign * (a.y - b.y))[0];
     for (const p of windward.pieces) {
+      const end = Math.min(p.to, to);
+      if (end <= p.from) continue;
       const depth = p.topFlange[1] + p.web[0] + p.bottomFlange[1];
-      const force = sign * wind.pressure * wind.factor * depth * (p.to - p.from);
-      set.add((p.from + p.to) / 2, 0, depth / 2, 0, force, 0);
+      const force = sign * wind.pressure * wind.factor * depth * (end - p.from);
+      set.add((p.from + end) / 2, 0, depth / 2, 0, force, 0);
     }
   }
   const contacts = answer.horizontal?.contacts ?? {};
-  let decks = 0;
-  for (const t of state.trains ?? []) {
-    const deck = new Sum();
-    const weight = t.mass * g;
-    deck.add(0, 0, t.cgHeight, -weight * up[0], -weight * up[1], -weight * up[2]);
+  for (const t of state.trains ?? [])
     t.bunks.forEach((along, row) => {
+      if (t.at + along >= to) return;
       for (const girder of t.bunkGirders) {
         const name = `bunk ${t.name} ${girder} ${row + 1}`;
-        const y = yOf(state, girder);
-        const F = answer.forces[name];
         const [fx, fy] = contacts[name]?.force ?? [0, 0];
-        set.add(t.at + along, y, 0, fx, fy, F);
-        deck.add(along, y, 0, 0, 0, -F);
-        deck.add(0, 0, t.bunkHeight, -fx, -fy, 0);
+        set.add(t.at + along, yOf(state, girder), 0, fx, fy, answer.forces[name]);
       }
     });
-    for (const l of state.lashings ?? [])
-      if (l.train === t.name) {
-        const F = answer.forces[`lashing ${l.girder} ${l.at}`];
-        set.add(l.at, yOf(state, l.girder), 0, 0, 0, -F);
-        deck.add(l.at - t.at, yOf(state, l.girder), 0, 0, 0, F);
-      }
-    for (let line = 1; line <= t.lines; line++)
-      for (const side of ["L", "R"])
-        deck.add(
-          (line - (t.lines + 1) / 2) * t.pitch,
-          side === "L" ? t.gauge / 2 : -t.gauge / 2,
-          0,
-          0,
-          0,
-          answer.forces[`cylinder ${t.name}:${line}${side}`],
-        );
-    decks = Math.max(
-      decks,
-      Math.abs(deck.f[2]) / W,
-      Math.abs(deck.m[0]) / (W * L),
-      Math.abs(deck.m[1]) / (W * L),
-    );
-  }
+  for (const l of state.lashings ?? [])
+    if (l.at < to)
+      set.add(l.at, yOf(state, l.girder), 0, 0, 0, -answer.forces[`lashing ${l.girder} ${l.at}`]);
   for (const b of state.bearings ?? []) {
+    if (b.at >= to) continue;
     const [fx, fy] = contacts[`bearing ${b.name}`]?.force ?? [0, 0];
     set.add(b.at, yOf(state, b.girder), 0, fx, fy, answer.forces[`bearing ${b.name}`]);
   }
-  const turn = (x: number, y: number) => {
-    set.m[0] += x;
-    set.m[1] += y;
-    set.m[2] -= (x * up[0] + y * up[1]) / up[2];
-  };
   (state.hoists ?? []).forEach((h, i) => {
+    if (h.at >= to) return;
     const ys = h.girders.map((girder) => yOf(state, girder));
     const lines = h.girders.map((girder) => answer.forces[`line ${h.name} ${girder}`]);
     const T = answer.forces[`hoist ${h.name}`];
@@ -177,10 +159,63 @@ export function balanceOf(state: State, answer: StateAnswer, solution: Solution)
     }
     const level = solution.devices.findIndex((d) => d.kind === "level of hoist" && d.of === i);
     turned[1] -= T * (h.pickHeight - cg[2]) * solution.contact.v[level];
-    turn(turned[0], turned[1]);
+    turn(set, turned[0], turned[1], up);
   });
+  return set;
+}
+
+/** Adds a couple about x and y that has no part about true up. */
+function turn(set: Sum, x: number, y: number, up: readonly number[]): void {
+  set.m[0] += x;
+  set.m[1] += y;
+  set.m[2] -= (x * up[0] + y * up[1]) / up[2];
+}
+
+/** Sums all forces. The State must ask for the droop at every hoist, in the hoists' order. */
+export function balanceOf(state: State, answer: StateAnswer, solution: Solution): Balance {
+  const up = upward(state);
+  const { mass } = massOf(state);
+  const g = state.gravity;
+  const W = mass * g;
+  const ends = state.girders.flatMap((x) => [x.pieces[0].from, x.pieces[x.pieces.length - 1].to]);
+  const L = Math.max(...ends) - Math.min(...ends);
+  const set = actionsOn(state, answer, solution);
+  const contacts = answer.horizontal?.contacts ?? {};
+  let decks = 0;
+  for (const t of state.trains ?? []) {
+    const deck = new Sum();
+    const weight = t.mass * g;
+    deck.add(0, 0, t.cgHeight, -weight * up[0], -weight * up[1], -weight * up[2]);
+    t.bunks.forEach((along, row) => {
+      for (const girder of t.bunkGirders) {
+        const name = `bunk ${t.name} ${girder} ${row + 1}`;
+        const [fx, fy] = contacts[name]?.force ?? [0, 0];
+        deck.add(along, yOf(state, girder), 0, 0, 0, -answer.forces[name]);
+        deck.add(0, 0, t.bunkHeight, -fx, -fy, 0);
+      }
+    });
+    for (const l of state.lashings ?? [])
+      if (l.train === t.name)
+        deck.add(l.at - t.at, yOf(state, l.girder), 0, 0, 0, answer.forces[`lashing ${l.girder} ${l.at}`]);
+    for (let line = 1; line <= t.lines; line++)
+      for (const side of ["L", "R"])
+        deck.add(
+          (line - (t.lines + 1) / 2) * t.pitch,
+          side === "L" ? t.gauge / 2 : -t.gauge / 2,
+          0,
+          0,
+          0,
+          answer.forces[`cylinder ${t.name}:${line}${side}`],
+        );
+    decks = Math.max(
+      decks,
+      Math.abs(deck.f[2]) / W,
+      Math.abs(deck.m[0]) / (W * L),
+      Math.abs(deck.m[1]) / (W * L),
+    );
+  }
   // What holds the lean of a one-girder set is such a moment too.
-  if (state.girders.length === 1) turn(-set.m[0], 0);
+  if (state.girders.length === 1) turn(set, -set.m[0], 0, up);
   return {
     set: Math.max(Math.abs(set.f[2]) / W, Math.abs(set.m[0]) / (W * L), Math.abs(set.m[1]) / (W * L)),
     sideways: Math.max(Math.abs(set.f[0]) / W, Math.abs(set.f[1]) / W, Math.abs(set.m[2]) / (W * L)),
