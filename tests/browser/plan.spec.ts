@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
-import { ask, type Point, projectFile, solvedByCommandLine, untilReady } from "./handle.ts";
+import { ask, type Handle, type Point, projectFile, solvedByCommandLine, untilReady } from "./handle.ts";
 import { faultsOf } from "./page.ts";
 
 let page: Page;
@@ -347,14 +347,8 @@ test("a good file that is dropped is opened and solved", async () => {
 test("every one of 200 moves of the cursor is solved at once; the longest is printed", async () => {
   await ask(page, "setGlOff", true);
   const { longest, unsolved } = await page.evaluate(async () => {
-    const handle = (
-      window as unknown as {
-        __handspan: {
-          setCursor(step: number, progress: number): void;
-          shares(): Record<string, number>;
-        };
-      }
-    ).__handspan;
+    type Scrubbed = Pick<Handle, "setCursor" | "shares">;
+    const handle = (window as unknown as { __handspan: Scrubbed }).__handspan;
     const spent: number[] = [];
     let unsolved = 0;
     for (let i = 0; i <= 200; i++) {
