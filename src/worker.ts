@@ -58,7 +58,7 @@ async function spreadOf(
   }
   const spread = spreading.result();
   const arrays = [spread.low, spread.high, spread.lowCorner, spread.highCorner];
-  for (const strip of spread.strips) arrays.push(strip.low, strip.high);
+  for (const strip of spread.strips) arrays.push(strip.low, strip.high, strip.highCorner);
   const buffers = arrays.flatMap(({ buffer }) => (buffer instanceof ArrayBuffer ? [buffer] : []));
   return transfer(spread, buffers);
 }

@@ -23,6 +23,7 @@ export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose
 export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
 export { allCorners, chosenCorners } from "./spread/choose.ts";
 export { bestName, type Corner, type CornerPart, cornerOf } from "./spread/corner.ts";
+export { inSpread } from "./spread/findings.ts";
 export { bestRun } from "./spread/gather.ts";
 export {
   cornerName,

@@ -127,6 +127,8 @@ export interface SpreadStrip {
   subject: string;
   low: Float64Array;
   high: Float64Array;
+  /** The corner that gave the highest: index into the corners, `bestRun` for the best run. */
+  highCorner: Uint16Array;
 }
 
 /** Low and high of one set over its corners. Rows of the arrays are the stored poses of the best run, one to one. */

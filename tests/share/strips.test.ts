@@ -29,7 +29,8 @@ describe("the line of the spread", () => {
   test("is the highest use of any limit of the subject, at every stored pose", () => {
     const no = Number.NaN;
     const strip = (check: string, subject: string, high: number[]) => {
-      return { check, subject, low: new Float64Array(3), high: Float64Array.from(high) };
+      const [low, highCorner] = [new Float64Array(3), new Uint16Array(3)];
+      return { check, subject, low, high: Float64Array.from(high), highCorner };
     };
     const strips = [
       strip("hook load", "far crane", [no, 0.5, 0.9]),

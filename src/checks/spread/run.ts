@@ -118,7 +118,9 @@ export function spreadOver(ctx: SetContext, set: SolvedSet, corners: readonly Co
       worst: worstOfMeasures(all),
       strips: [...all.measures.values()]
         .filter((band) => band.measure.strip)
-        .map(({ measure: { check, subject }, low, high }) => ({ check, subject, low, high })),
+        .map(({ measure: { check, subject }, low, high, corner }) => {
+          return { check, subject, low, high, highCorner: corner };
+        }),
       findings: [
         ...[...all.measures.values()].flatMap((band) => bandFindings(set.setId, band, when, nameOf)),
         ...found.values(),
