@@ -75,6 +75,7 @@ export function makeRow(model: SetModel, dofs: number[], coefficients: number[])
     station: Number.NaN,
     modes: [],
     sag: [],
+    field: null,
   };
   // Written out for the common three: a grown array has room for many more.
   row.modes =
@@ -112,14 +113,24 @@ export function addDisplacement(model: SetModel, row: SetRow, force: number, fie
   }
 }
 
-/** A row over more unknowns than a point touches; its columns are not worth making. */
+/** A row over more unknowns than a point touches: its own displacement field is made, and no column of its unknowns. */
 const LONG_ROW = 4;
 
 /** Displacement at row `a` per unit force at row `b`; neither their order nor what was asked before changes its bits. */
 export function flexibility(model: SetModel, a: SetRow, b: SetRow): number {
-  if (a.dofs.length > LONG_ROW) return crossFlexibility(model, b, a);
-  if (b.dofs.length > LONG_ROW) return crossFlexibility(model, a, b);
+  if (a.dofs.length > LONG_ROW) return rowValue(b, fieldOf(model, a));
+  if (b.dofs.length > LONG_ROW) return rowValue(a, fieldOf(model, b));
   return comesAfter(a, b) ? ordered(model, b, a) : ordered(model, a, b);
+}
+
+/** Displacement of the held set under a unit force on a row, solved for once. */
+function fieldOf(model: SetModel, row: SetRow): Float64Array {
+  if (row.field !== null) return row.field;
+  const field = new Float64Array(model.factor.n);
+  for (let i = 0; i < row.dofs.length; i++) field[row.dofs[i]] += row.coefficients[i];
+  bandedSolve(model.factor, field);
+  row.field = field;
+  return field;
 }
 
 /** The entry for unknowns p < q is always read from the column of p. */
@@ -170,11 +181,4 @@ function comesAfter(a: SetRow, b: SetRow): boolean {
   if (a.dofs[0] !== b.dofs[0]) return a.dofs[0] > b.dofs[0];
   if (a.dofs.length !== b.dofs.length) return a.dofs.length > b.dofs.length;
   return a.coefficients[0] > b.coefficients[0];
-}
-
-function crossFlexibility(model: SetModel, short: SetRow, long: SetRow): number {
-  let s = 0;
-  for (let i = 0; i < short.dofs.length; i++)
-    s += short.coefficients[i] * rowValue(long, columnOf(model, short.dofs[i]));
-  return s;
 }

@@ -71,6 +71,8 @@ export interface SetRow {
   modes: number[];
   /** Displacement of the free set under unit gravity along -z, +y, +x (m per m/s2). */
   sag: number[];
+  /** Of a row over many unknowns: displacement of the held set under a unit force on it; made when first needed. */
+  field: Float64Array | null;
 }
 
 export interface SetModel {
