@@ -14,4 +14,5 @@
 export * from "./banded.ts";
 export * from "./dense.ts";
 export * from "./eliminate.ts";
+export * from "./pencil.ts";
 export * from "./slab.ts";

@@ -23,6 +23,13 @@ export interface Section {
   torsion: number;
   /** Warping constant h0^2 I1 I2 / (I1 + I2), I1 and I2 the flanges' own second moments about the web, m6. */
   warping: number;
+  /** Height of the shear centre above the soffit, the web's own part left out; the centroid for a lone plate. */
+  shearCentre: number;
+  /**
+   * Wagner's coefficient, m: integral of z (y^2 + z^2) dA over the strong second moment, less twice the height of the
+   * shear centre above the centroid; > 0 when the bottom flange is the stronger, so that sagging buckles it sooner.
+   */
+  wagner: number;
   /** Web area, taken as the shear area, m2. */
   webArea: number;
 }
@@ -51,6 +58,13 @@ export function sectionOf({ topFlange, web, bottomFlange }: Plates): Section {
   const top = (tt * bt ** 3) / 12;
   const flanges = bottom + top;
   const between = heights[2] - heights[0];
+  const shearCentre = flanges > 0 ? heights[0] + (between * top) / flanges : centroid;
+  const sides = [bottom, (hw * tw ** 3) / 12, top];
+  let skew = 0;
+  for (let i = 0; i < 3; i++) {
+    const z = heights[i] - centroid;
+    skew += areas[i] * z ** 3 + 3 * z * own[i] + z * sides[i];
+  }
   return {
     depth: tb + hw + tt,
     area,
@@ -59,6 +73,8 @@ export function sectionOf({ topFlange, web, bottomFlange }: Plates): Section {
     weakInertia: bottom + top + (hw * tw ** 3) / 12,
     torsion: (bt * tt ** 3 + hw * tw ** 3 + bb * tb ** 3) / 3,
     warping: flanges > 0 ? (between ** 2 * top * bottom) / flanges : 0,
+    shearCentre,
+    wagner: skew / strongInertia - 2 * (shearCentre - centroid),
     webArea: hw * tw,
   };
 }
