@@ -30,6 +30,7 @@ export {
   rowDisplacement,
   sidewaysOf,
 } from "./answer.ts";
+export { type BuckledGirder, type Buckling, bucklingOf } from "./buckling/index.ts";
 export { condense } from "./condense.ts";
 export { type Condensed, type ContactResult, contactWorkspace, solveContact } from "./contact.ts";
 export { type Device, devicesOf } from "./devices.ts";
