@@ -3,6 +3,7 @@
 import { bandedFactor, bandedMultiply, bandedSolve } from "../numeric/index.ts";
 import { type Mesh, meshOf } from "./mesh.ts";
 import { addOwnWeight } from "./ownWeight.ts";
+import { noPairs } from "./rows.ts";
 import type { SetData, SetModel } from "./setModel.ts";
 
 /**
@@ -70,6 +71,7 @@ export function prepareSet(data: SetData, refine = 1): SetModel {
     length: end - start,
     sections: mesh.sections,
     rows: Array.from({ length: 3 * girders.length }, () => ({ list: [], next: 0 })),
+    pairs: noPairs(),
     columns: new Array(n).fill(null),
     plane: null,
     wind: new Map(),

@@ -3,7 +3,7 @@
 
 import { bandedSolve } from "../numeric/index.ts";
 import { displacementRow, innerFlexibility, innerSag } from "./frame.ts";
-import type { Element, SetModel, SetRow } from "./setModel.ts";
+import type { Element, Pairs, SetModel, SetRow } from "./setModel.ts";
 
 /** Element of a girder that holds station x, and x inside it; throws a RangeError off the girder. */
 export function locate(model: SetModel, girder: number, x: number): { e: Element; xi: number } {
@@ -76,6 +76,7 @@ export function makeRow(model: SetModel, dofs: number[], coefficients: number[])
     modes: [],
     sag: [],
     field: null,
+    place: -1,
   };
   // Written out for the common three: a grown array has room for many more.
   row.modes =
@@ -116,11 +117,37 @@ export function addDisplacement(model: SetModel, row: SetRow, force: number, fie
 /** A row over more unknowns than a point touches: its own displacement field is made, and no column of its unknowns. */
 const LONG_ROW = 4;
 
+/** Rows between which flexibilities are remembered: those of two or three poses. */
+const MOST_PLACES = 64;
+
+/** The memory of a set that was asked for nothing yet. */
+export function noPairs(): Pairs {
+  return { rows: [], values: new Float64Array(MOST_PLACES * MOST_PLACES).fill(Number.NaN) };
+}
+
 /** Displacement at row `a` per unit force at row `b`; neither their order nor what was asked before changes its bits. */
 export function flexibility(model: SetModel, a: SetRow, b: SetRow): number {
   if (a.dofs.length > LONG_ROW) return rowValue(b, fieldOf(model, a));
   if (b.dofs.length > LONG_ROW) return rowValue(a, fieldOf(model, b));
-  return comesAfter(a, b) ? ordered(model, b, a) : ordered(model, a, b);
+  if (a.place < 0 || b.place < 0) remember(model.pairs, a, b);
+  const { values } = model.pairs;
+  const at = a.place > b.place ? a.place * MOST_PLACES + b.place : b.place * MOST_PLACES + a.place;
+  const known = values[at];
+  if (!Number.isNaN(known)) return known;
+  const value = comesAfter(a, b) ? ordered(model, b, a) : ordered(model, a, b);
+  values[at] = value;
+  return value;
+}
+
+/** Gives both rows their places; when there is no room all others are forgotten. */
+function remember({ rows, values }: Pairs, a: SetRow, b: SetRow): void {
+  if (rows.length + 2 > MOST_PLACES) {
+    for (const row of rows) row.place = -1;
+    rows.length = 0;
+    values.fill(Number.NaN);
+  }
+  if (a.place < 0) a.place = rows.push(a) - 1;
+  if (b.place < 0) b.place = rows.push(b) - 1;
 }
 
 /** Displacement of the held set under a unit force on a row, solved for once. */

@@ -73,6 +73,14 @@ export interface SetRow {
   sag: number[];
   /** Of a row over many unknowns: displacement of the held set under a unit force on it; made when first needed. */
   field: Float64Array | null;
+  /** Its place among the rows of `Pairs`; -1 for none. */
+  place: number;
+}
+
+/** Rows asked for last, and the flexibility between any two of them by their places; NaN where it was not asked for. */
+export interface Pairs {
+  rows: SetRow[];
+  values: Float64Array;
 }
 
 export interface SetModel {
@@ -105,6 +113,7 @@ export interface SetModel {
   sections: Map<string, { from: number; to: number; section: Section }[]>;
   /** Rows of the points asked for last: one list per girder and kind of row. */
   rows: { list: SetRow[]; next: number }[];
+  pairs: Pairs;
   /** Displacement of the held set under a unit force on an unknown; made when first needed. */
   columns: (Float64Array | null)[];
   /** Rows of lean and level of the best plane through the nodes; made when first needed. */
