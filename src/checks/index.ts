@@ -10,6 +10,15 @@
  * ```
  */
 export { BACKED, backedOf, NO_NUMBERS, type Progress, UNBACKED } from "./backed.ts";
+export {
+  type Buckling,
+  type BucklingStage,
+  bucklingOver,
+  runBuckling,
+  type SetBuckling,
+  type StagesAsked,
+  withBuckling,
+} from "./buckling/stages.ts";
 export { type CompleteOptions, completeResult } from "./complete.ts";
 export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes.ts";
 export { type Extent, extentOf } from "./extent.ts";

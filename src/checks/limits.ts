@@ -58,6 +58,11 @@ const defaults: Record<string, { value: number; source: string }> = {
   "change per metre": { value: 10, source: "common practice, no source" },
   "change per 10 mm": { value: 10, source: "common practice, no source" },
   "change per minute": { value: 25, source: "common practice, no source" },
+  "buckling factor": {
+    value: 1 / 0.7,
+    source:
+      "AASHTO LRFD 6.10.3.4.2 (from memory): erection moments at most 0.70 of those at which the girders buckle; applied here to the factor on all loads",
+  },
   "mass per metre low": {
     value: 1.5,
     source:

@@ -2,6 +2,7 @@
 
 import type { Acceptance, WayBackStep } from "../plan/index.ts";
 import type { SetRun } from "../sequence/index.ts";
+import type { SetBuckling } from "./buckling/stages.ts";
 import type { Extent } from "./extent.ts";
 import type { Corner } from "./spread/corner.ts";
 
@@ -166,6 +167,8 @@ export interface SetResult extends SetRun {
   waysBack?: WayBack[];
   /** Low and high over the corners of what is uncertain; absent until it is worked out. */
   spread?: SpreadResult;
+  /** At how many times its loads the set buckles, stage by stage; absent until it is worked out. */
+  buckling?: SetBuckling;
 }
 
 /** The one result object: scene, load share, tables, CSV and report read this and nothing else. */
