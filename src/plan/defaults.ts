@@ -2,7 +2,7 @@
 // open item and is shown as one.
 import type { PlanPath } from "./reading/planError.ts";
 import { printPath } from "./reading/planError.ts";
-import type { Plan, PlanSet, Spread } from "./schema.ts";
+import type { Piece, Plan, PlanSet, Spread } from "./schema.ts";
 
 /** Standard gravity (m/s2), ISO 80000-3. */
 export const standardGravity = 9.80665;
@@ -49,6 +49,15 @@ export function spreadOf(plan: Plan): { spread: typeof starterSpread; assumed: (
   };
 }
 
+/** Length of a support along the girder and leg of the flange's weld where a plan leaves them blank (mm): the safe end. */
+export const blankBearingLength = 0;
+export const blankWeldLeg = 0;
+
+/** Yield stress of a piece of a set (MPa); null where neither the piece nor the set has one: nothing stands in. */
+export function yieldOf(set: PlanSet, piece: Piece): number | null {
+  return piece.yield_MPa ?? set.yield_MPa ?? null;
+}
+
 /** Something a plan still lacks: where, and what. */
 export interface OpenItem {
   path: string;
@@ -81,6 +90,13 @@ export function openItems(plan: Plan): OpenItem[] {
       if (machine.source.trim() === "") open([field, i, "source"], `${machine.id}: no source of its data`);
     });
   }
+  const blankLength = `blank: ${blankBearingLength} mm stands in where the web above it is judged`;
+  plan.transporters.forEach((t, i) => {
+    const j = t.bunks.findIndex((bunk) => bunk.length_mm === undefined);
+    if (j >= 0) open(["transporters", i, "bunks", j, "length_mm"], `bunks of ${t.id}: ${blankLength}`);
+  });
+  const bare = plan.site.bearings.findIndex((bearing) => bearing.length_mm === undefined);
+  if (bare >= 0) open(["site", "bearings", bare, "length_mm"], `sole plates: ${blankLength}`);
   plan.sets.forEach((set, i) => {
     const path = ["sets", i];
     if (set.fabricationFactor_pct === undefined) {
@@ -90,10 +106,64 @@ export function openItems(plan: Plan): OpenItem[] {
     set.ledger.forEach((line, j) => {
       if (line.source.trim() === "") open([...path, "ledger", j, "source"], `${line.item}: no source`);
     });
+    items.push(...strengthItems(set, i));
     (set.unconfirmed ?? []).forEach((place, j) => {
       open([...path, "unconfirmed", j], `${place}: copied from another set, not yet confirmed`);
     });
   });
   if (plan.limits.use.length + plan.limits.rules.length === 0) open(["limits"], "no limit set");
+  return items;
+}
+
+/** What the strength of a set's girders lacks; one item for all pieces of a girder that lack the same. */
+function strengthItems(set: PlanSet, i: number): OpenItem[] {
+  const items: OpenItem[] = [];
+  const open = (path: PlanPath, what: string) => {
+    items.push({ path: printPath(["sets", i, ...path]), what });
+  };
+  set.girders.forEach((girder, j) => {
+    const lacks = (of: (piece: Piece) => unknown) => {
+      const places = girder.pieces.map((piece, k) => ((of(piece) ?? null) === null ? k : -1));
+      const bare = places.filter((k) => k >= 0);
+      return {
+        first: bare[0],
+        words: `girder ${girder.line}, ${bare.length} of ${places.length} pieces: blank`,
+      };
+    };
+    const strength = lacks((piece) => yieldOf(set, piece));
+    if (strength.first !== undefined)
+      open(
+        ["girders", j, "pieces", strength.first, "yield_MPa"],
+        `${strength.words}: the strength of this girder is not judged`,
+      );
+    const weld = lacks((piece) => piece.weldLeg_mm);
+    if (weld.first !== undefined)
+      open(
+        ["girders", j, "pieces", weld.first, "weldLeg_mm"],
+        `${weld.words}: ${blankWeldLeg} mm stands in where the web is judged below a point load`,
+      );
+  });
+  for (const field of ["moment_kNm", "shear_kN"] as const) {
+    const bare = set.splices.filter((splice) => splice[field] === undefined);
+    if (bare.length > 0)
+      open(
+        ["splices", set.splices.indexOf(bare[0]), field],
+        `${bare.length} of ${set.splices.length} splices: blank: they are not judged`,
+      );
+  }
+  set.picks.forEach((pick, j) => {
+    if (pick.length_mm === undefined)
+      open(
+        ["picks", j, "length_mm"],
+        `pick of ${pick.crane}: blank: ${blankBearingLength} mm stands in where the web below it is judged`,
+      );
+  });
+  const stiffeners = set.stiffeners ?? [];
+  const bare = stiffeners.findIndex((s) => s.width_mm === undefined || s.thickness_mm === undefined);
+  if (bare >= 0)
+    open(
+      ["stiffeners", bare],
+      "no sizes: stiffeners count as being there, but what they carry themselves is not judged",
+    );
   return items;
 }

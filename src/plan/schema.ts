@@ -69,6 +69,7 @@ export type PlanSet = z.infer<typeof sets.planSet>;
 export type Girder = z.infer<typeof sets.girder>;
 export type Piece = z.infer<typeof sets.piece>;
 export type Splice = z.infer<typeof sets.splice>;
+export type Stiffener = z.infer<typeof sets.stiffener>;
 export type CrossFrame = z.infer<typeof sets.crossFrame>;
 export type Attachment = z.infer<typeof sets.attachment>;
 export type LedgerLine = z.infer<typeof sets.ledgerLine>;

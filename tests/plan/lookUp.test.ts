@@ -87,6 +87,62 @@ describe("blank is not zero", () => {
     expect(openItems(bare).map((item) => item.what)).toContain("no limit set");
   });
 
+  test("what the girders' strength lacks is told once for all parts of one kind, with what stands in", () => {
+    const before = openItems(samplePlan()).length;
+    const lacking = (change: (plan: ReturnType<typeof samplePlan>) => void) => {
+      const plan = samplePlan();
+      change(plan);
+      const items = openItems(plan);
+      expect(items.length).toBe(before + 1);
+      const known = openItems(samplePlan()).map((item) => item.path);
+      return items.filter((item) => !known.includes(item.path))[0];
+    };
+    const weak = lacking((plan) => {
+      delete plan.sets[0].girders[1].pieces[1].yield_MPa;
+    });
+    expect(weak.path).toBe("sets[0].girders[1].pieces[1].yield_MPa");
+    expect(weak.what).toBe("girder R, 1 of 2 pieces: blank: the strength of this girder is not judged");
+    const bunks = lacking((plan) => {
+      for (const bunk of plan.transporters[0].bunks) delete bunk.length_mm;
+    });
+    expect(bunks.path).toBe("transporters[0].bunks[0].length_mm");
+    expect(bunks.what).toContain("0 mm stands in");
+    const welds = lacking((plan) => {
+      for (const piece of plan.sets[0].girders[0].pieces) delete piece.weldLeg_mm;
+    });
+    expect(welds.what).toContain("girder L, 2 of 2 pieces: blank: 0 mm stands in");
+    const paths = [
+      lacking((plan) => {
+        delete plan.site.bearings[2].length_mm;
+      }),
+      lacking((plan) => {
+        delete plan.sets[0].picks[1].length_mm;
+      }),
+      lacking((plan) => {
+        delete plan.sets[0].splices[1].shear_kN;
+      }),
+      lacking((plan) => {
+        delete plan.sets[0].stiffeners?.[0].thickness_mm;
+      }),
+    ].map((item) => item.path);
+    expect(paths).toEqual([
+      "site.bearings[2].length_mm",
+      "sets[0].picks[1].length_mm",
+      "sets[0].splices[1].shear_kN",
+      "sets[0].stiffeners[0]",
+    ]);
+  });
+
+  test("a set's yield stress stands for its pieces that have none", () => {
+    const plan = samplePlan();
+    for (const girder of plan.sets[0].girders) for (const piece of girder.pieces) delete piece.yield_MPa;
+    const [set] = plan.sets;
+    expect(layer.yieldOf(set, set.girders[0].pieces[0])).toBeNull();
+    set.yield_MPa = 355;
+    expect(layer.yieldOf(set, set.girders[0].pieces[0])).toBe(355);
+    expect(openItems(plan).filter((item) => item.path.includes("yield"))).toEqual([]);
+  });
+
   test("steel and gravity stand in by their published values, or come from the plan", () => {
     const plan = samplePlan();
     expect(layer.gravityOf(plan)).toBe(9.80665);

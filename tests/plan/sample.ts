@@ -39,8 +39,8 @@ function transporter(kind: "front" | "rear"): Plan["transporters"][number] {
       { name: `${kind} right`, wheels: wheels("R") },
     ],
     bunks: [
-      { at_m: -1, kind: "rocking" },
-      { at_m: 1, kind: "rocking" },
+      { at_m: -1, kind: "rocking", length_mm: 300 },
+      { at_m: 1, kind: "rocking", length_mm: 300 },
     ],
     bunkStiffness_kN_per_mm: 2000,
     bunkSideStiffness_kN_per_mm: 50,
@@ -93,6 +93,8 @@ function girder(line: string, y_m: number): Plan["sets"][number]["girders"][numb
     topFlange_mm: [...plates.topFlange_mm] as [number, number],
     web_mm: [...plates.web_mm] as [number, number],
     bottomFlange_mm: [...plates.bottomFlange_mm] as [number, number],
+    yield_MPa: 345,
+    weldLeg_mm: 8,
     mark,
   });
   return {
@@ -179,6 +181,7 @@ export function samplePlan(): Plan {
     girder: of,
     holds: line === "near" ? "fixed" : "free",
     stiffness_kN_per_mm: 2000,
+    length_mm: 400,
     ratedLoad_kN: 900,
   });
   const seat = (line: "near" | "far", of: string): Plan["site"]["seats"][number] => ({
@@ -266,7 +269,14 @@ export function samplePlan(): Plan {
         start: { rearEnd_m: -20 },
         soleStations_m: { near: 0.5, far: 35.5 },
         girders: [girder("L", 1.5), girder("R", -1.5)],
-        splices: ["L", "R"].map((of) => ({ girder: of, at_m: 18, mass_t: 0.4 })),
+        splices: ["L", "R"].map((of) => ({
+          girder: of,
+          at_m: 18,
+          mass_t: 0.4,
+          moment_kNm: 4000,
+          shear_kN: 900,
+          boltedFraction: 0.5,
+        })),
         crossFrames: [0.5, 9, 18, 27, 35.5].map((at_m) => ({
           at_m,
           mass_t: 0.35,
@@ -276,7 +286,7 @@ export function samplePlan(): Plan {
           torsion_m4: 1e-7,
           height_m: 0.8,
         })),
-        stiffeners: [{ girder: "L", at_m: 6 }],
+        stiffeners: [{ girder: "L", at_m: 6, width_mm: 150, thickness_mm: 16 }],
         lateralBracing: [{ from_m: 9, to_m: 27 }],
         attachments: [{ name: "walkway", girder: "L", at_m: 18, mass_t: 0.6, height_m: 1.7 }],
         tagLines: [{ name: "tail", at_m: 1 }],
@@ -293,8 +303,8 @@ export function samplePlan(): Plan {
           { transporter: "front", deckAt_m: 20, packing_mm: { L: 10, R: 14 } },
         ],
         picks: [
-          { crane: "far-1", rigging: "beam", at_m: 33, height_m: 1.65 },
-          { crane: "near-1", rigging: "beam", at_m: 3, height_m: 1.65, girders: ["L", "R"] },
+          { crane: "far-1", rigging: "beam", at_m: 33, height_m: 1.65, length_mm: 200 },
+          { crane: "near-1", rigging: "beam", at_m: 3, height_m: 1.65, length_mm: 200, girders: ["L", "R"] },
         ],
         unconfirmed: ["camber"],
         steps,

@@ -20,6 +20,7 @@ export const group = z.strictObject({
 export const bunk = z.strictObject({
   at_m: q.from(-100, 100),
   kind: z.enum(["fixed", "rocking", "turning"]),
+  length_mm: z.optional(q.from(1, 5000).check(z.describe("On which the flange bears, along the girder."))),
 });
 
 /** One transporter (one train of axle lines). `allowedLine_kN` is the maker's limit per axle line, both sides. */

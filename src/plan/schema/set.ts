@@ -12,6 +12,7 @@ export const piece = z.strictObject({
   web_mm: z.tuple([q.webHeight_mm, q.plateThickness_mm]),
   bottomFlange_mm: z.tuple([q.plateWidth_mm, q.plateThickness_mm]),
   yield_MPa: z.optional(q.from(100, 1500)),
+  weldLeg_mm: z.optional(q.from(0, 50).check(z.describe("Of the welds between web and flanges."))),
   mark: z.optional(q.text),
 });
 
@@ -23,13 +24,18 @@ export const girder = z.strictObject({
   pieces: q.someOf(piece, 500),
 });
 
-/** A field splice: mass of plates and bolts, and what it can carry where that is known. */
+/** A field splice: mass of plates and bolts, and what the whole joint can carry where that is known. */
 export const splice = z.strictObject({
   girder: q.name,
   at_m: q.station_m,
   mass_t: q.mass_t,
   moment_kNm: z.optional(q.from(0.1, 1e7)),
   shear_kN: z.optional(q.positiveForce_kN),
+  boltedFraction: z.optional(
+    q
+      .from(0, 1)
+      .check(z.describe("Holes filled with bolts and pins while the set is erected; absent: all of them.")),
+  ),
 });
 
 /** Cross-frames at one station, between all neighbouring girders: mass of all of them, properties of one frame. */
@@ -42,6 +48,14 @@ export const crossFrame = z.strictObject({
   torsion_m4: q.from(1e-12, 100),
   height_m: q.height_m.check(z.describe("Of the frame's centroid above the soffit.")),
   moment_kNm: z.optional(q.from(0.01, 1e6)),
+});
+
+/** A pair of full-depth stiffeners of one girder's web, one on each side; sizes of one of them. */
+export const stiffener = z.strictObject({
+  girder: q.name,
+  at_m: q.station_m,
+  width_mm: z.optional(q.from(20, 1000)),
+  thickness_mm: z.optional(q.plateThickness_mm),
 });
 
 /** Anything fixed to one girder: walkway, bearing plates, lift lugs. `y_m` is its distance left of that girder. */
@@ -77,6 +91,9 @@ export const pick = z.strictObject({
   at_m: q.station_m,
   height_m: q.height_m,
   girders: z.optional(q.someOf(q.name, 20)),
+  length_mm: z.optional(
+    q.from(1, 5000).check(z.describe("Of the lug, clamp or sling on the flange, along the girder.")),
+  ),
 });
 
 /** One set. */
@@ -103,7 +120,7 @@ export const planSet = z.strictObject({
   girders: q.someOf(girder, 20),
   splices: q.list(splice),
   crossFrames: q.list(crossFrame),
-  stiffeners: z.optional(q.list(z.strictObject({ girder: q.name, at_m: q.station_m }))),
+  stiffeners: z.optional(q.list(stiffener)),
   lateralBracing: z.optional(q.list(z.strictObject({ from_m: q.station_m, to_m: q.station_m }))),
   attachments: q.list(attachment),
   tagLines: z.optional(q.list(z.strictObject({ name: q.name, at_m: q.station_m }))),

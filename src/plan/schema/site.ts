@@ -48,6 +48,7 @@ export const bearing = z.strictObject({
   friction: z.optional(q.friction),
   play_mm: z.optional(q.from(0, 500)),
   width_mm: z.optional(q.from(10, 3000)),
+  length_mm: z.optional(q.from(1, 5000).check(z.describe("Of the sole plate, along the girder."))),
   height_mm: z.optional(
     q.from(0, 2000).check(z.describe("From seat to soffit, plates included; absent: 0.")),
   ),
