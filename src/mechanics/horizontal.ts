@@ -32,6 +32,8 @@ export interface Pendulum {
 export interface HorizontalResult {
   /** Displacement of the set: x, y, yaw about the origin (0, 0) of the set. */
   motion: [number, number, number];
+  /** The unknowns at which the search came to rest: the motion, its yaw scaled, and the share of every brake. */
+  rest: Float64Array;
   /** Forces on the set, x then y per hold. */
   holds: Float64Array;
   /** Forces on the set from the lean of each line, x then y. */
@@ -69,6 +71,7 @@ const NONE: string[] = [];
  * @param fx,fy,mz resultant of gravity, wind and vertical lines about the point (originX, 0), N and N m
  * @param scale force that counts as nothing when a billion times smaller, N
  * @param brakeLimits greatest longitudinal force per train, N (Infinity: none given)
+ * @param near where the search begins: the answer to a problem of the same trains that differs little, null for none
  */
 export function solveHorizontal(
   holds: Hold[],
@@ -79,6 +82,7 @@ export function solveHorizontal(
   originX: number,
   scale: number,
   brakeLimits: number[],
+  near: HorizontalResult | null = null,
 ): HorizontalResult {
   const left = vector(holds.length);
   const size = 3 + brakeLimits.length;
@@ -157,14 +161,16 @@ export function solveHorizontal(
     return most;
   };
 
-  let at = new Float64Array(size).fill(0, 0, 3).fill(1, 3);
+  const begin = near?.settled && near.moving.length === 0 ? near.rest : null;
+  let at = begin?.slice() ?? new Float64Array(size).fill(0, 0, 3).fill(1, 3);
+  const plain = begin === null ? PLAIN : 1;
   let next = new Float64Array(size);
   step(at, next);
   let beyond = excess(next);
   let jumps = 0;
   for (let round = 1; round < MOST_ROUNDS && beyond > AGREED * scale && end.moving.length === 0; round++) {
     if (slidesOff(next, pendulums)) break;
-    if (round >= PLAIN && jumps < MOST_JUMPS) {
+    if (round >= plain && jumps < MOST_JUMPS) {
       const jumped = newton(at, next, step);
       const after = new Float64Array(size);
       if (jumped !== null) {
@@ -204,7 +210,7 @@ export function solveHorizontal(
     lines[2 * i + 1] = p.stiffness * (p.offsetY - (motion[1] + motion[2] * (p.x - originX)));
   }
   const settled = beyond <= AGREED_AT_LAST * scale;
-  return { motion, holds: out, lines, slipping, settled, free: end.free, moving };
+  return { motion, rest: next, holds: out, lines, slipping, settled, free: end.free, moving };
 }
 
 /** The point at which step(v) = v by a Newton step from v, where step(v) is `next`; null when its matrix fails. */

@@ -82,7 +82,7 @@ export function settle(
     const T = now.tension;
     let swing = 0;
     if (lateral) {
-      const h = horizontalOf(layout, devices, forces, T, acting);
+      const h = horizontalOf(layout, devices, forces, T, acting, now.side);
       swing = sideChange(now.side, now.holds, h.result, h.holds);
       const step = round < EAGER ? 1 : round < 3 * EAGER ? 0.5 : 0.25;
       const next =

@@ -102,13 +102,14 @@ export function sideLoads(
   return { loads, deckLoads };
 }
 
-/** Solves the horizontal problem of a pose for given tensions. */
+/** Solves the horizontal problem of a pose for given tensions; `near` is its answer for others, from which it begins. */
 export function horizontalOf(
   layout: Layout,
   devices: readonly Device[],
   contact: Pick<ContactResult, "active" | "F">,
   tension: Float64Array,
   { gravity, wind }: Pick<Acting, "gravity" | "wind">,
+  near: HorizontalResult | null = null,
 ): { result: HorizontalResult; holds: NamedHold[] } {
   const { state, model, trains, hoists, up } = layout;
   const holds: NamedHold[] = [];
@@ -182,6 +183,7 @@ export function horizontalOf(
     model.origin,
     scale,
     limits,
+    near,
   );
   return { result, holds };
 }

@@ -132,7 +132,7 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
 
     let next: ReturnType<typeof horizontalOf> | null = null;
     if (lateral) {
-      next = horizontalOf(layout, devices, contact, found, acting);
+      next = horizontalOf(layout, devices, contact, found, acting, side);
       for (let i = 0; i < hoists.length; i++)
         moved = Math.max(moved, (1e-2 * Math.abs(found[i] - tension[i])) / weight);
       moved = Math.max(moved, sideChange(side, holds, next.result, next.holds) / weight);
