@@ -7,16 +7,17 @@ import {
   chosenCorners,
   proposeSequence,
   type Result,
+  runBuckling,
   runSpread,
   type SetResult,
   solvePlan,
+  withBuckling,
   withSpread,
 } from "./checks/index.ts";
 import { readState, solveState } from "./mechanics/index.ts";
 import { largestFile, openItems, type Plan, readPlan, sentence, writePlan } from "./plan/index.ts";
 import {
   type Contexts,
-  caution,
   contextsOf,
   csvMetadata,
   metadataNameOf,
@@ -26,6 +27,7 @@ import {
   solveText,
   stateJson,
   stateText,
+  usageText,
   withoutNumbers,
 } from "./report/index.ts";
 import { poseAt } from "./sequence/index.ts";
@@ -64,10 +66,10 @@ const commands: Readonly<Record<string, Command>> = {
   },
   solve: {
     usage:
-      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--at STEP:PROGRESS --state FILE]",
+      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--at STEP:PROGRESS --state FILE]",
     summary:
       "runs every step of a plan: who carries what, what is unbacked, what has no way back, the findings",
-    options: ["--csv", "--json", "--set", "--spread", "--at", "--state"],
+    options: ["--csv", "--json", "--set", "--spread", "--buckling", "--at", "--state"],
     words: 1,
     run: runSolve,
   },
@@ -93,30 +95,6 @@ const commands: Readonly<Record<string, Command>> = {
     run: () => ({ code: exit.solved, out: `${version}\n` }),
   },
 };
-
-/** The list of commands, what the options mean, the exit codes and the caution. */
-function overview(): string {
-  return [
-    `Handspan ${version}: erection plan of bridge girder sets. Use: npm run --silent handspan -- COMMAND ...`,
-    "",
-    ...Object.values(commands).flatMap((command) => [`  ${command.usage}`, `      ${command.summary}`]),
-    "",
-    "  --csv FILE      reactions of every pose; FILE-metadata.json beside it describes the columns",
-    "  --json FILE     the whole answer, numbers in full precision and SI",
-    "  --set ID        this set only; all sets when left out",
-    "  --spread chosen|all",
-    "                  low and high of everything over the corners of what is uncertain, each with its corner,",
-    "                  also in the CSV: those that govern, or every combination (thousands, some minutes)",
-    "  --out FILE      the plan with the proposed sequence in it",
-    "  --at STEP:PROGRESS --state FILE",
-    "                  writes the physical state of that pose: STEP is a step's id, or its number from 1;",
-    "                  PROGRESS is 0 to 1. 'state FILE' then gives the same reactions",
-    "",
-    "Exit codes: 0 solved, no stop; 1 a finding of level stop; 2 bad input; 3 no equilibrium somewhere.",
-    caution,
-    "",
-  ].join("\n");
-}
 
 function runState(words: readonly string[], options: ReadonlyMap<string, string>): Outcome {
   const read = readState(textOf(words[0]));
@@ -151,7 +129,9 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   const best = part(solvePlan(plan, asked), only);
   const contexts = contextsOf(best, plan);
   const which = options.get("--spread");
-  const result = which === undefined ? best : spreadOut(plan, best, contexts, which);
+  const spreadOver = which === undefined ? best : spreadOut(plan, best, contexts, which);
+  const stages = options.get("--buckling");
+  const result = stages === undefined ? spreadOver : buckled(spreadOver, contexts, stages);
   const spread = which !== undefined;
   const files: { path: string; text: string }[] = [];
   const csv = options.get("--csv");
@@ -186,6 +166,17 @@ function runPropose(words: readonly string[], options: ReadonlyMap<string, strin
     file === undefined || proposal.plan === null ? [] : [{ path: file, text: writePlan(proposal.plan) }];
   const code = !proposal.solves ? exit.noEquilibrium : proposal.stops.length > 0 ? exit.stop : exit.solved;
   return { code, out: proposalText(proposal, only), files };
+}
+
+/** The result with the buckling of every set. */
+function buckled(result: Result, contexts: Contexts, asked: string): Result {
+  if (asked !== "rests" && asked !== "stages")
+    throw new BadInput(`--buckling: found '${asked}'; allowed: rests or stages. Choose one of them.`);
+  return result.sets.reduce((whole, set) => {
+    const ctx = contexts.get(set.setId);
+    const found = ctx === undefined ? null : runBuckling(ctx, set, asked);
+    return found === null ? whole : withBuckling(whole, set.setId, found);
+  }, result);
 }
 
 /** The result with the spread of every set, over the chosen corners or all of them. */
@@ -361,7 +352,7 @@ const messageOf = (error: unknown): string => (error instanceof Error ? error.me
 function main(words: readonly string[]): number {
   const [name, ...rest] = words;
   if (name === undefined || words.includes("--help") || name === "help") {
-    process.stdout.write(overview());
+    process.stdout.write(usageText(Object.values(commands), version));
     return exit.solved;
   }
   try {

@@ -12,11 +12,8 @@
 export { BACKED, backedOf, NO_NUMBERS, type Progress, UNBACKED } from "./backed.ts";
 export {
   type Buckling,
-  type BucklingStage,
   bucklingOver,
   runBuckling,
-  type SetBuckling,
-  type StagesAsked,
   withBuckling,
 } from "./buckling/stages.ts";
 export { type CompleteOptions, completeResult } from "./complete.ts";

@@ -1,8 +1,8 @@
 // The one result of a plan: runs of its sets, what was found, and who chose each limit.
 
+import type { BuckledGirder } from "../mechanics/index.ts";
 import type { Acceptance, WayBackStep } from "../plan/index.ts";
 import type { SetRun } from "../sequence/index.ts";
-import type { SetBuckling } from "./buckling/stages.ts";
 import type { Extent } from "./extent.ts";
 import type { Corner } from "./spread/corner.ts";
 
@@ -155,6 +155,34 @@ export interface SpreadResult {
   worst: SpreadWorst[];
   strips: SpreadStrip[];
   /** Stops and cautions that the best run does not have. */
+  findings: Finding[];
+}
+
+/** The pose of a step that was looked at. */
+export interface BucklingStage {
+  step: number;
+  progress: number;
+  /** At rest between two steps, or bent most within its step. */
+  why: "rest" | "bent most";
+  /** All loads may grow by this before it buckles; Infinity: never; null: it has no numbers, or no stiffness. */
+  factor: number | null;
+  /** Greatest moment of any girder there, N m, sagging positive; null without numbers. */
+  moment: number | null;
+  /** The buckled shape; empty where there is none. */
+  shape: BuckledGirder[];
+  /** Height above the soffit at which its sideways displacement is measured, m. */
+  reference: number;
+}
+
+/** Which poses are looked at: the states of rest alone, or also where each step bends the girders most. */
+export type StagesAsked = "rests" | "stages";
+
+/** What was found for one set. */
+export interface SetBuckling {
+  asked: StagesAsked;
+  stages: BucklingStage[];
+  /** How many there are; more than `stages` when it was broken off. */
+  of: number;
   findings: Finding[];
 }
 

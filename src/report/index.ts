@@ -11,6 +11,8 @@
  * row(["a", 'b "c"', "d,e"]); // => 'a,"b ""c""","d,e"\r\n'
  * ```
  */
+
+export { bucklingLines, factorWords, shapeWords } from "./bucklingText.ts";
 export * from "./columns.ts";
 export * from "./csv.ts";
 export * from "./csvMetadata.ts";
@@ -23,3 +25,4 @@ export * from "./solveText.ts";
 export { spreadLines } from "./spreadText.ts";
 export * from "./stateText.ts";
 export { oneLine } from "./table.ts";
+export { usageText } from "./usageText.ts";

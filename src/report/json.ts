@@ -79,6 +79,8 @@ export interface ResultJson extends Origin {
     waysBack: WayBack[] | null;
     /** Low and high over the corners of what is uncertain, in N; null: not worked out. */
     spread: SpreadJson | null;
+    /** Stages with their buckling factors and shapes; null: not worked out. */
+    buckling: SetResult["buckling"] | null;
     poses: PoseJson[];
   }[];
 }
@@ -114,6 +116,7 @@ export function resultJson(
       unbacked: set.backed?.stretches ?? null,
       waysBack: set.waysBack ?? null,
       spread: set.spread === undefined ? null : spreadJson(set.spread),
+      buckling: set.buckling ?? null,
       poses: posesOf(set, contexts),
     })),
   };

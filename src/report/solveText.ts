@@ -3,6 +3,7 @@
 import type { Finding, Result, SetResult, When } from "../checks/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { poseAt, type StepRun } from "../sequence/index.ts";
+import { bucklingLines } from "./bucklingText.ts";
 import { rowsOf } from "./columns.ts";
 import { type Contexts, contextsOf } from "./csv.ts";
 import { originOf } from "./origin.ts";
@@ -83,6 +84,7 @@ function setLines(result: Result, plan: Plan, set: SetResult, contexts: Contexts
     ...unbackedLines(set),
     ...wayBackLines(set),
     ...spreadLines(plan, set),
+    ...bucklingLines(set),
   ];
 }
 

@@ -1,44 +1,10 @@
 // Linear buckling of a run, on demand: at the state in which each step leaves the set, and where its girders are bent most.
 
-import {
-  type BuckledGirder,
-  bucklingOf,
-  diagramsOf,
-  greatestIn,
-  type Solution,
-} from "../../mechanics/index.ts";
+import { bucklingOf, diagramsOf, greatestIn, type Solution } from "../../mechanics/index.ts";
 import { type Pose, poseAt, type SetContext } from "../../sequence/index.ts";
 import { limitOf } from "../limits.ts";
 import { inOrder } from "../measureFindings.ts";
-import type { Finding, Result, SetResult } from "../types.ts";
-
-/** The pose of a step that was looked at. */
-export interface BucklingStage {
-  step: number;
-  progress: number;
-  /** At rest between two steps, or bent most within its step. */
-  why: "rest" | "bent most";
-  /** All loads may grow by this before it buckles; Infinity: never; null: it has no numbers, or no stiffness. */
-  factor: number | null;
-  /** Greatest moment of any girder there, N m, sagging positive; null without numbers. */
-  moment: number | null;
-  /** The buckled shape; empty where there is none. */
-  shape: BuckledGirder[];
-  /** Height above the soffit at which its sideways displacement is measured, m. */
-  reference: number;
-}
-
-/** Which poses are looked at: the states of rest alone, or also where each step bends the girders most. */
-export type StagesAsked = "rests" | "stages";
-
-/** What was found for one set. */
-export interface SetBuckling {
-  asked: StagesAsked;
-  stages: BucklingStage[];
-  /** How many there are; more than `stages` when it was broken off. */
-  of: number;
-  findings: Finding[];
-}
+import type { BucklingStage, Finding, Result, SetBuckling, SetResult, StagesAsked } from "../types.ts";
 
 /** A search under way: one pose at each `next`, so that whoever runs it can look up between them. */
 export interface Buckling {
