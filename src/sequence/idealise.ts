@@ -1,29 +1,14 @@
-// The one bridge from a plan to the physical State: every modelling assumption of a pose is made here.
+// The one bridge from a plan to the physical State: every modelling assumption of a pose is made here and in machinery.ts.
 //
 // Assumptions: best values of all data; cranes as springs in series (rope, boom with its suspension, ground, slings);
 // unsurveyed seats at their design elevation; transporters hold sideways at their bunks; the path runs straight between its points.
 
-import type { SetData, State, StateHoist, StateTrain } from "../mechanics/index.ts";
-import {
-  bearingName,
-  bearingsOf,
-  byId,
-  type Crane,
-  hookName,
-  type Pick,
-  type Plan,
-  type PlanSet,
-  seatOf,
-  steelOf,
-  takeOff,
-} from "../plan/index.ts";
+import type { SetData, State, StateBearing, StateHoist, StateTrain } from "../mechanics/index.ts";
+import { type PlanSet, steelOf, takeOff } from "../plan/index.ts";
 import { modelIn } from "./heat.ts";
-import { boomOf, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
+import { machineryOf, mm, stiffness, type TrainMachine } from "./machinery.ts";
+import { boomOf, pathLevel, planeLevel, plumbOf } from "./place.ts";
 import type { SetContext, Situation, TrainSituation } from "./types.ts";
-
-const mm = (value: number) => value / 1000;
-/** 1 kN/mm = 1e6 N/m. */
-const stiffness = (kN_per_mm: number) => kN_per_mm * 1e6;
 
 /** The set itself, in SI: plates, frames, point masses. */
 export function setData(set: PlanSet): SetData {
@@ -71,113 +56,67 @@ function byLine(set: PlanSet, line: string) {
   return set.girders.find((g) => g.line === line) ?? set.girders[0];
 }
 
-/** Series stiffness of a hook, N/m: rope, boom with its suspension, ground, slings, at their best values. */
-export function hookStiffness(plan: Plan, crane: Crane, pick: Pick): number {
-  const s = crane.stiffness;
-  const slings = byId(plan.rigging, pick.rigging).slingStiffness_kN_per_mm;
-  const compliance =
-    1 / s.rope_kN_per_mm.best + 1 / s.boom_kN_per_mm.best + 1 / s.ground_kN_per_mm.best + 1 / slings;
-  return stiffness(1 / compliance);
-}
-
 /** A train with a bunk beyond an end of the set, which has gone on or back over it, can carry none of it. */
-function belowSet(ctx: SetContext, train: TrainSituation): boolean {
-  return byId(ctx.plan.transporters, train.id).bunks.every(
-    (b) => train.deckAt + b.at_m >= 0 && train.deckAt + b.at_m <= ctx.length,
-  );
+function belowSet(ctx: SetContext, machine: TrainMachine, train: TrainSituation): boolean {
+  return machine.bunks.every((at) => train.deckAt + at >= 0 && train.deckAt + at <= ctx.length);
 }
 
 /** The State of a situation. Solving it gives the plan's reactions bit for bit. */
 export function idealise(ctx: SetContext, situation: Situation): State {
-  const { plan, set } = ctx;
+  const { plan } = ctx;
+  const { sunk } = situation;
   const data = modelIn(ctx, situation).data;
-  const sunk = (support: string) => situation.sunk[support] ?? 0;
-  const under = situation.trains.filter((t) => t.under && belowSet(ctx, t));
-  const groups: Record<string, string[]> = {};
+  const machinery = machineryOf(ctx);
+  const groups: Record<string, readonly string[]> = {};
   const groupLift: Record<string, number> = {};
   const ground: Record<string, number> = {};
-  const trains = under.map((t): StateTrain => {
-    const machine = byId(plan.transporters, t.id);
+  const trains: StateTrain[] = [];
+  for (const t of situation.trains) {
+    const machine = machinery.trains.get(t.id);
+    if (machine === undefined || !t.under || !belowSet(ctx, machine, t)) continue;
+    trains.push(machine.standing(t));
     for (const g of machine.groups) {
-      groups[g.name] = g.wheels.map((w) => `${t.id}:${w}`);
+      groups[g.name] = g.wheels;
       groupLift[g.name] = situation.groupLift[g.name];
     }
-    for (const w of wheelsOf(plan, t.id)) {
-      const group = machine.groups.find((g) => g.wheels.includes(w.id));
-      const s = t.deckAt + w.x;
+    for (const line of machine.lines) {
+      const s = t.deckAt + line.x;
       const path = pathLevel(plan, situation.rearEnd + s);
-      const level = path.elevation - path.crossfall * w.y - (group ? sunk(group.name) : 0);
-      ground[`${t.id}:${w.id}`] = level - (planeLevel(situation, s, w.y) - machine.bunkHeight_m);
+      for (const { key, y, group } of line.wheels) {
+        const level = path.elevation - path.crossfall * y - (group === "" ? 0 : (sunk[group] ?? 0));
+        ground[key] = level - (planeLevel(situation, s, y) - machine.bunkHeight);
+      }
     }
-    return {
-      name: t.id,
-      at: t.deckAt,
-      lines: machine.lines,
-      pitch: machine.pitch_m,
-      gauge: machine.gauge_m,
-      cylinderStiffness: stiffness(machine.cylinderStiffness_kN_per_mm),
-      strokeUp: mm(machine.strokeUp_mm),
-      strokeDown: mm(machine.strokeDown_mm),
-      mass: machine.mass_t * 1000,
-      cgHeight: machine.cgHeight_m,
-      bunkHeight: machine.bunkHeight_m,
-      bunks: machine.bunks.map((b) => b.at_m),
-      bunkGirders: set.girders.map((g) => g.line),
-      bunkStiffness: stiffness(machine.bunkStiffness_kN_per_mm),
-      bunkSideStiffness: stiffness(machine.bunkSideStiffness_kN_per_mm),
-      ...(machine.bunkFriction === undefined ? {} : { bunkFriction: machine.bunkFriction }),
-      ...(machine.brakeLimit_kN === undefined ? {} : { brakeLimit: machine.brakeLimit_kN * 1000 }),
-      packing: t.packing,
-      braked: t.braked,
-    };
-  });
+  }
   const hoists: StateHoist[] = [];
   for (const c of situation.cranes) {
-    if (!c.hooked) continue;
-    const crane = byId(plan.cranes, c.id);
-    const pick = set.picks.find((p) => p.crane === c.id);
-    if (!pick) continue;
-    const rig = byId(plan.rigging, pick.rigging);
+    const hook = c.hooked ? machinery.hooks.get(c.id) : undefined;
+    if (hook === undefined) continue;
+    const { crane, name, still } = hook;
     const plumb = plumbOf(ctx, situation, c.id);
     const tip = boomOf(crane, c.tip, c.moved).tip;
+    const level = planeLevel(situation, still.at, 0);
     hoists.push({
-      name: c.id,
-      at: pick.at_m,
-      girders: pick.girders ?? set.girders.map((g) => g.line),
-      rigging: rig.kind,
+      ...still,
       mode: c.heldLoad === null ? "takeUp" : "load",
-      takeUp: c.tautAt - sunk(hookName(crane)) - planeLevel(situation, pick.at_m, 0),
+      takeUp: c.tautAt - (sunk[name] ?? 0) - level,
       load: c.heldLoad,
-      stiffness: hookStiffness(plan, crane, pick),
-      pickHeight: pick.height_m,
-      pinHeight: rig.hookPinHeight_m,
-      ropeLength: Math.max(1, tip[2] - planeLevel(situation, pick.at_m, 0) - pick.height_m),
+      ropeLength: Math.max(1, tip[2] - level - still.pickHeight),
       offset: [c.tip[0] - plumb[0], c.tip[1] - plumb[1]],
     });
   }
-  const bearings = situation.overSeats
-    ? bearingsOf(plan, set).map((b) => {
-        const girder = byLine(set, b.girder);
-        const at = (b.line === "near" ? plan.site.nearBearing_m : plan.site.farBearing_m) - situation.rearEnd;
-        const seat = seatOf(plan, set, b.line, b.girder);
-        const level = (seat?.asBuilt_m ?? seat?.design_m ?? 0) + mm(b.height_mm ?? 0) - sunk(bearingName(b));
-        return {
-          name: bearingName(b),
-          girder: b.girder,
-          at: Math.min(Math.max(at, 0), ctx.length),
-          seat: level - planeLevel(situation, at, girder.y_m),
-          stiffness: stiffness(b.stiffness_kN_per_mm),
-          holds: b.holds,
-          ...(b.friction === undefined ? {} : { friction: b.friction }),
-          ...(b.sideLimit_kN === undefined ? {} : { sideLimit: b.sideLimit_kN * 1000 }),
-          ...(b.sideStiffness_kN_per_mm === undefined
-            ? {}
-            : { sideStiffness: stiffness(b.sideStiffness_kN_per_mm) }),
-        };
-      })
-    : [];
+  const bearings: StateBearing[] = [];
+  if (situation.overSeats)
+    for (const { chainage, y, top, still } of machinery.seats) {
+      const at = chainage - situation.rearEnd;
+      bearings.push({
+        ...still,
+        at: Math.min(Math.max(at, 0), ctx.length),
+        seat: top - (sunk[still.name] ?? 0) - planeLevel(situation, at, y),
+      });
+    }
   const lashings = plan.lashings
-    .filter((l) => situation.lashed.includes(l.id) && under.some((t) => t.id === l.transporter))
+    .filter((l) => situation.lashed.includes(l.id) && trains.some((t) => t.name === l.transporter))
     .map((l) => {
       // Slack and pretension are those of the moment at which it was tied.
       const k = stiffness(l.stiffness_kN_per_mm);

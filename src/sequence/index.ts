@@ -10,7 +10,8 @@
  * ```
  */
 export { prepareContext, startSituation } from "./context.ts";
-export { hookStiffness, idealise, setData } from "./idealise.ts";
+export { idealise, setData } from "./idealise.ts";
+export { hookStiffness } from "./machinery.ts";
 export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
 export { solvePose, tareOf } from "./pose.ts";
 export { poseAt, type RunOptions, runSet, runSteps, situationAt, withBrakes } from "./run.ts";

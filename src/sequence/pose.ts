@@ -4,8 +4,10 @@ import {
   attitudeOf,
   contactWorkspace,
   droopAt,
+  type Layout,
   lineForces,
   type Solution,
+  type State,
   solveStatics,
 } from "../mechanics/index.ts";
 import { byId } from "../plan/index.ts";
@@ -20,9 +22,24 @@ const workspace = contactWorkspace();
 function same(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
-  const keys = Object.keys(a);
-  if (keys.length !== Object.keys(b).length) return false;
-  return keys.every((key) => same(a[key as keyof typeof a], b[key as keyof typeof b]));
+  let keys = 0;
+  for (const key in a) {
+    if (!same(a[key as keyof typeof a], b[key as keyof typeof b])) return false;
+    keys++;
+  }
+  for (const _ in b) keys--;
+  return keys === 0;
+}
+
+/** Whether two States are the same: what differs between most of them is looked at first. */
+function sameState(a: State, b: State): boolean {
+  return (
+    same(a.groupLift, b.groupLift) &&
+    same(a.hoists, b.hoists) &&
+    same(a.ground, b.ground) &&
+    same(a.bearings, b.bearings) &&
+    same(a, b)
+  );
 }
 
 /** Solves the pose that a situation stands for; `near` only quickens it: a State that is its own is not solved again. */
@@ -36,78 +53,153 @@ export function solvePose(
   const planned = idealise(ctx, situation);
   const state = ctx.change ? ctx.change(planned, step) : planned;
   const model = modelIn(ctx, situation);
-  const known = near !== null && near.solution.model === model && same(near.state, state);
+  const known = near !== null && near.solution.model === model && sameState(near.state, state);
   const solution = known
     ? near.solution
     : solveStatics(state, { model, workspace, near: near?.solution ?? null });
-  const n = ctx.supports.length;
-  let motions: Float64Array | null = null;
-  const pose: Pose = {
-    step,
-    progress,
-    situation,
-    state,
-    solution,
-    forces: new Float64Array(n).fill(Number.NaN),
-    shares: new Float64Array(n),
-    // Shape and attitude cost more than the forces do, and most poses of a search never need them.
-    get motions() {
-      motions ??=
-        solution.status === "solved"
-          ? motionsOf(ctx, pose)
-          : new Float64Array(MOTIONS.length).fill(Number.NaN);
-      return motions;
-    },
-  };
-  if (solution.status === "solved") fill(ctx, pose);
-  return pose;
+  return new SolvedPose(ctx, step, progress, situation, state, solution);
 }
 
-function fill(ctx: SetContext, pose: Pose): void {
-  const { solution: s, forces, shares, situation, state } = pose;
-  const { layout, devices, contact } = s;
-  const at = (name: string) => ctx.supportIndex.get(name) ?? -1;
-  const put = (name: string, F: number) => {
-    const i = at(name);
-    if (i >= 0) forces[i] = F;
-    return i;
+/** A solved pose. Shares, shape and attitude are worked out when asked for: most poses of a search never need them. */
+class SolvedPose implements Pose {
+  readonly step: number;
+  readonly progress: number;
+  readonly situation: Situation;
+  readonly state: State;
+  readonly solution: Solution;
+  readonly forces: Float64Array;
+  #ctx: SetContext;
+  #shares: Float64Array | null = null;
+  #motions: Float64Array | null = null;
+
+  constructor(
+    ctx: SetContext,
+    step: number,
+    progress: number,
+    situation: Situation,
+    state: State,
+    solution: Solution,
+  ) {
+    this.#ctx = ctx;
+    this.step = step;
+    this.progress = progress;
+    this.situation = situation;
+    this.state = state;
+    this.solution = solution;
+    this.forces = new Float64Array(ctx.supports.length).fill(Number.NaN);
+    if (solution.status === "solved") fillForces(ctx, this);
+  }
+
+  get shares(): Float64Array {
+    this.#shares ??= sharesOf(this.#ctx, this);
+    return this.#shares;
+  }
+
+  get motions(): Float64Array {
+    this.#motions ??= motionsOf(this.#ctx, this);
+    return this.#motions;
+  }
+}
+
+/** Places of a layout's parts among the supports of a context; -1 for none. */
+interface Columns {
+  groups: number[];
+  cylinders: number[];
+  hoists: number[];
+  lines: number[][];
+}
+
+/** Places by context's supports and layout's wiring, both of which stay while machines do. */
+const made = new WeakMap<SetContext["supportIndex"], WeakMap<object, Columns>>();
+
+function columnsOf(ctx: SetContext, layout: Layout): Columns {
+  let list = made.get(ctx.supportIndex);
+  if (list === undefined) {
+    list = new WeakMap();
+    made.set(ctx.supportIndex, list);
+  }
+  const known = list.get(layout.wiring);
+  if (known !== undefined) return known;
+  const at = (force: string) => ctx.supportIndex.get(force) ?? -1;
+  const columns: Columns = {
+    groups: layout.groups.map((g) => at(`group ${g.name}`)),
+    cylinders: layout.cylinders.map((c) => at(`cylinder ${c.id}`)),
+    hoists: layout.hoists.map((h) => at(`hoist ${h.name}`)),
+    lines: layout.hoists.map((h, i) =>
+      layout.hoistGirders[i].map((g) => at(`line ${h.name} ${ctx.model.girders[g].name}`)),
+    ),
   };
-  devices.forEach((d, j) => {
-    if (d.kind === "bunk") put(d.name, contact.F[j]);
-    else if (d.kind === "bearing") {
-      const i = put(d.name, contact.F[j]);
-      if (i >= 0) shares[i] = contact.F[j];
-    }
-  });
+  list.set(layout.wiring, columns);
+  return columns;
+}
+
+function fillForces(ctx: SetContext, { solution: s, forces, situation, state }: Pose): void {
+  const { layout, devices, contact } = s;
+  const columns = columnsOf(ctx, layout);
+  const put = (i: number, F: number) => {
+    if (i >= 0) forces[i] = F;
+  };
+  let lashings: string[] | null = null;
   let lashing = 0;
-  const onNow = ctx.plan.lashings.filter(
-    (l) => situation.lashed.includes(l.id) && (state.trains ?? []).some((t) => t.name === l.transporter),
-  );
-  devices.forEach((d, j) => {
-    if (d.kind === "lashing") put(`lashing ${onNow[lashing++].id}`, contact.F[j]);
+  for (let j = 0; j < devices.length; j++) {
+    const { kind, name } = devices[j];
+    if (kind === "bunk" || kind === "bearing") put(ctx.supportIndex.get(name) ?? -1, contact.F[j]);
+    else if (kind === "lashing") {
+      lashings ??= ctx.plan.lashings
+        .filter(
+          (l) =>
+            situation.lashed.includes(l.id) && (state.trains ?? []).some((t) => t.name === l.transporter),
+        )
+        .map((l) => l.id);
+      put(ctx.supportIndex.get(`lashing ${lashings[lashing++]}`) ?? -1, contact.F[j]);
+    }
+  }
+  columns.cylinders.forEach((i, c) => {
+    put(i, s.cylinderForce[c]);
   });
-  layout.cylinders.forEach((c, i) => {
-    put(`cylinder ${c.id}`, s.cylinderForce[i]);
+  columns.groups.forEach((i, k) => {
+    put(i, groupForce(s, k));
   });
-  const tare = tareOf(pose);
-  layout.groups.forEach((g, k) => {
-    let F = 0;
-    for (const c of g.cylinders) F += s.cylinderForce[c];
-    const i = put(`group ${g.name}`, F);
-    if (i >= 0) shares[i] = F - tare[k];
-  });
-  layout.hoists.forEach((h, i) => {
-    const j = put(`hoist ${h.name}`, s.hoistForce[i]);
-    if (j >= 0) shares[j] = s.hoistForce[i] * layout.up[2];
-    const lines = lineForces(s, i);
-    layout.hoistGirders[i].forEach((g, k) => {
-      put(`line ${h.name} ${ctx.model.girders[g].name}`, lines[k]);
+  columns.hoists.forEach((i, h) => {
+    put(i, s.hoistForce[h]);
+    const lines = lineForces(s, h);
+    columns.lines[h].forEach((place, k) => {
+      put(place, lines[k]);
     });
   });
 }
 
-/** Motions of a solved pose in the order of MOTIONS. */
+/** Force of a group with its decks' tare, N. */
+function groupForce({ layout, cylinderForce }: Solution, group: number): number {
+  let F = 0;
+  for (const c of layout.groups[group].cylinders) F += cylinderForce[c];
+  return F;
+}
+
+/** Part of the set's weight on each band of a pose, N; zeros where it is not solved. */
+function sharesOf(ctx: SetContext, pose: Pose): Float64Array {
+  const { solution: s, forces } = pose;
+  const shares = new Float64Array(forces.length);
+  if (s.status !== "solved") return shares;
+  const columns = columnsOf(ctx, s.layout);
+  for (const { kind, name } of s.devices) {
+    if (kind !== "bearing") continue;
+    const i = ctx.supportIndex.get(name) ?? -1;
+    if (i >= 0) shares[i] = forces[i];
+  }
+  const tare = tareOf(pose);
+  columns.groups.forEach((i, k) => {
+    if (i >= 0) shares[i] = forces[i] - tare[k];
+  });
+  columns.hoists.forEach((i, h) => {
+    if (i >= 0) shares[i] = s.hoistForce[h] * s.layout.up[2];
+  });
+  return shares;
+}
+
+/** Motions of a pose in the order of MOTIONS; NaN where it is not solved. */
 function motionsOf(ctx: SetContext, { solution: s, situation }: Pose): Float64Array {
+  if (s.status !== "solved") return new Float64Array(MOTIONS.length).fill(Number.NaN);
   const { lean, level } = attitudeOf(s);
   let nose = 0;
   let tail = 0;

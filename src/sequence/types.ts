@@ -121,15 +121,15 @@ export type StateChange = (state: State, step: number) => State;
 
 /** One solved pose. */
 export interface Pose {
-  step: number;
-  progress: number;
-  situation: Situation;
-  state: State;
-  solution: Solution;
+  readonly step: number;
+  readonly progress: number;
+  readonly situation: Situation;
+  readonly state: State;
+  readonly solution: Solution;
   /** Force per support, N; NaN where the support is not part of this pose. */
-  forces: Float64Array;
+  readonly forces: Float64Array;
   /** Part of the set's weight on each band, N: group tare taken off; 0 for what is no band. */
-  shares: Float64Array;
+  readonly shares: Float64Array;
   readonly motions: Float64Array;
 }
 
