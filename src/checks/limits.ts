@@ -30,6 +30,21 @@ export const readyRules: Record<string, ReadyRule> = {
     source:
       "Queensland Mobile crane Code of Practice 2006 (PN11180), 14.3.2: at least 20 % above the calculated share for two cranes",
   },
+  "aisc360-asd": {
+    limit: "AISC ASD load factor",
+    value: 1,
+    source: "ANSI/AISC 360-22, allowable strength: loads as they are",
+  },
+  "aisc360-lrfd": {
+    limit: "AISC LRFD load factor",
+    value: 1.4,
+    source: "ANSI/AISC 360-22 with ASCE 7 2.3.1 combination 1, dead load alone: 1.4 (from memory)",
+  },
+  "aashto-construction": {
+    limit: "AASHTO load factor",
+    value: 1.4,
+    source: "AASHTO LRFD 3.4.2.1: 1.4 on dead load of primary steel during construction (from memory)",
+  },
 };
 
 /** Limits that stand when nobody chose another one; every use of them says so. */
@@ -62,6 +77,33 @@ const defaults: Record<string, { value: number; source: string }> = {
     value: 1 / 0.7,
     source:
       "AASHTO LRFD 6.10.3.4.2 (from memory): erection moments at most 0.70 of those at which the girders buckle; applied here to the factor on all loads",
+  },
+  "AISC ASD load factor": { value: 1, source: readyRules["aisc360-asd"].source },
+  "AISC LRFD load factor": { value: 1.4, source: readyRules["aisc360-lrfd"].source },
+  "AASHTO load factor": { value: 1.4, source: readyRules["aashto-construction"].source },
+  "stiffener distance": {
+    value: 150,
+    source:
+      "common practice, no source: mm from the middle of a point load within which a full-depth stiffener takes it",
+  },
+  "girder slenderness": {
+    value: 80,
+    source:
+      "NCHRP Synthesis 345, chapter 7: unsupported length over flange width of 80 to 90 or less preferred",
+  },
+  "girder slenderness stop": {
+    value: 90,
+    source:
+      "NCHRP Synthesis 345, chapter 7: unsupported length over flange width of 80 to 90 or less preferred",
+  },
+  "field piece slenderness": {
+    value: 85,
+    source: "AASHTO LRFD C6.10.2.2: flange at least 1/85 as wide as a field piece is long (from memory)",
+  },
+  "set buckling": {
+    value: 70,
+    source:
+      "AASHTO LRFD 6.10.3.4.2: moments of a two-girder set at most 70 % of those at which it buckles as one (from memory)",
   },
   "mass per metre low": {
     value: 1.5,

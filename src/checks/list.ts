@@ -1,6 +1,7 @@
 // The list of checks: a new check is a new maker and one line here.
 
 import { chartLeft, hookLoads, lineLean, riggingLoads } from "./cranes.ts";
+import { girderBending } from "./girders/bending.ts";
 import { leanRestraint } from "./lean.ts";
 import type { MeasureMaker, RunCheck } from "./measure.ts";
 import { rateFindings } from "./rates.ts";
@@ -36,6 +37,7 @@ export const makers: MeasureMaker[] = [
   outOfLevel,
   leanRestraint,
   uplift,
+  girderBending,
   residuals,
 ];
 

@@ -2,6 +2,7 @@
 
 import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
 import type { Limit } from "./limits.ts";
+import type { Trace } from "./trace.ts";
 import type { Finding, Level } from "./types.ts";
 
 /** A value and its limit at one pose; NaN value where the check does not apply. */
@@ -13,6 +14,15 @@ export interface Reading {
   chosenBy?: string;
   /** A word on where within the subject, such as the axle line. */
   where?: string;
+  /** Why the check does not apply here, where that is worth telling. */
+  why?: string;
+}
+
+/** A reading with how its value and its limit were worked out, in SI. */
+export interface TracedReading {
+  reading: Reading;
+  value: Trace;
+  limit: Trace;
 }
 
 /** One check of one subject. */
@@ -33,7 +43,11 @@ export interface Measure {
   cure: string;
   /** Drawn as a strip below who carries what. */
   strip: boolean;
+  /** Where its limit is crossed is an event of the run; else it is read at stored poses only, and events pass it by. */
+  watched: boolean;
   read: (pose: Pose) => Reading;
+  /** The reading with its trace; null where the check does not apply. Left out by checks that have none. */
+  trace?: (pose: Pose) => TracedReading | null;
 }
 
 /** Makes the measures of a check for one set. */
@@ -66,6 +80,7 @@ export function measure(
     factor: 1e-3,
     digits: 1,
     strip: false,
+    watched: true,
     source: limit.source,
     chosenBy: limit.chosenBy,
     ...part,

@@ -74,14 +74,13 @@ function solveSet(
     }
     return r;
   };
-  const watches: Watch[] = measures.map((m, k) => ({
-    check: m.check,
-    subject: m.subject,
-    margin: (pose) => {
+  const watches = measures.flatMap((m, k): Watch[] => {
+    const margin = (pose: Pose) => {
       const r = read(pose, k);
       return Number.isNaN(r.value) ? Number.NaN : marginOf(m, r);
-    },
-  }));
+    };
+    return m.watched ? [{ check: m.check, subject: m.subject, margin }] : [];
+  });
   const stored: Pose[] = [];
   const run = runSet(ctx, watches, { onStep, onPose: (pose) => stored.push(pose) });
   const uses = measures.map((_, k) => Float64Array.from(stored, (pose) => useOf(measures[k], read(pose, k))));
