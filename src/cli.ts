@@ -15,11 +15,22 @@ import {
   withSpread,
 } from "./checks/index.ts";
 import { readState, solveState } from "./mechanics/index.ts";
-import { largestFile, openItems, type Plan, readPlan, sentence, writePlan } from "./plan/index.ts";
+import {
+  largestFile,
+  openItems,
+  type Plan,
+  readPlan,
+  readStepPlace,
+  type StepPlace,
+  sentence,
+  writePlan,
+} from "./plan/index.ts";
 import {
   type Contexts,
   contextsOf,
   csvMetadata,
+  diagramCsv,
+  envelopeCsv,
   metadataNameOf,
   proposalText,
   reactionsCsv,
@@ -30,7 +41,7 @@ import {
   usageText,
   withoutNumbers,
 } from "./report/index.ts";
-import { poseAt } from "./sequence/index.ts";
+import { type Pose, poseAt } from "./sequence/index.ts";
 
 /** Exit codes; a fault of the program itself has one of its own, so that it is never taken for an answer. */
 const exit = { solved: 0, stop: 1, badInput: 2, noEquilibrium: 3, fault: 70 } as const;
@@ -66,10 +77,10 @@ const commands: Readonly<Record<string, Command>> = {
   },
   solve: {
     usage:
-      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--at STEP:PROGRESS --state FILE]",
+      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--diagrams FILE] [--at STEP:PROGRESS [--state FILE]]",
     summary:
       "runs every step of a plan: who carries what, what is unbacked, what has no way back, the findings",
-    options: ["--csv", "--json", "--set", "--spread", "--buckling", "--at", "--state"],
+    options: ["--csv", "--json", "--set", "--spread", "--buckling", "--diagrams", "--at", "--state"],
     words: 1,
     run: runSolve,
   },
@@ -144,10 +155,18 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   const out = solveText(result, plan, contexts);
   const fails = !result.complete || result.sets.some((set) => withoutNumbers(set).length > 0);
   const code = fails ? exit.noEquilibrium : result.worst === "stop" ? exit.stop : exit.solved;
-  if (at === null) return { code, out, files };
-  const state = stateAt(result, contexts, at);
-  if ("motion" in state) return { code: exit.noEquilibrium, out, err: `${state.motion}\n`, files };
-  files.push({ path: at.file, text: state.text });
+  const diagrams = options.get("--diagrams");
+  if (at === null) {
+    if (diagrams !== undefined) files.push({ path: diagrams, text: envelopeCsv(result, plan) });
+    return { code, out, files };
+  }
+  const pose = poseOf(result, contexts, at);
+  if (typeof pose === "string") return { code: exit.noEquilibrium, out, err: `${pose}\n`, files };
+  const state = options.get("--state");
+  if (state !== undefined) files.push({ path: state, text: `${JSON.stringify(pose.state, null, 2)}\n` });
+  const step = plan.sets.find((set) => set.id === at.set)?.steps[at.step].id ?? "";
+  if (diagrams !== undefined)
+    files.push({ path: diagrams, text: diagramCsv(result, plan, at.set, step, pose) });
   return { code, out, files };
 }
 
@@ -200,22 +219,20 @@ function part(result: Result, only: string | undefined): Result {
   return { ...result, sets, findings, worst: levels[0] ?? null, complete };
 }
 
-/** A pose asked for by `--at`, and the file for its state. */
-interface At {
+/** A pose asked for by `--at`. */
+interface At extends StepPlace {
   set: string;
-  step: number;
-  progress: number;
-  file: string;
 }
 
-/** Reads `--at STEP:PROGRESS --state FILE`; null when neither stands there. */
+/** Reads `--at STEP:PROGRESS`, which goes with what it is asked for; null when it does not stand there. */
 function atOf(plan: Plan, only: string | undefined, options: ReadonlyMap<string, string>): At | null {
   const at = options.get("--at");
-  const file = options.get("--state");
-  if (at === undefined && file === undefined) return null;
-  if (at === undefined || file === undefined)
+  if (at === undefined && options.has("--state"))
+    throw new BadInput("--state FILE: found no --at STEP:PROGRESS; allowed: both or none. Add it.");
+  if (at === undefined) return null;
+  if (!options.has("--state") && !options.has("--diagrams"))
     throw new BadInput(
-      "--at STEP:PROGRESS and --state FILE: found one of them; allowed: both or none. Add the other.",
+      "--at: found neither --state FILE nor --diagrams FILE; allowed: with one of them. Add what is wanted of that pose.",
     );
   if (only === undefined && plan.sets.length > 1)
     throw new BadInput(
@@ -224,41 +241,22 @@ function atOf(plan: Plan, only: string | undefined, options: ReadonlyMap<string,
   const set = plan.sets.find((one) => only === undefined || one.id === only);
   if (set === undefined)
     throw new BadInput("--at: found a plan without sets; allowed: a plan with one. Add a set.");
-  const colon = at.lastIndexOf(":");
-  const name = at.slice(0, Math.max(0, colon));
-  const progressText = at.slice(colon + 1).trim();
-  const progress = Number(progressText);
-  if (colon < 0 || progressText === "" || !(progress >= 0 && progress <= 1))
-    throw new BadInput(
-      `--at: found '${at}'; allowed: STEP:PROGRESS with a progress from 0 to 1, such as 3:0.5. Correct it.`,
-    );
-  const byName = set.steps.findIndex((step) => step.id === name);
-  const byNumber = /^[1-9]\d*$/.test(name) && Number(name) <= set.steps.length ? Number(name) - 1 : -1;
-  const step = byName >= 0 ? byName : byNumber;
-  if (step < 0) {
-    const known = set.steps.map((one) => one.id).join(", ");
-    throw new BadInput(
-      `--at: found step '${name}'; allowed: a number from 1 to ${set.steps.length}, or one of ${known}. Choose one.`,
-    );
-  }
-  return { set: set.id, step, progress, file };
+  const place = readStepPlace(at, set);
+  if (typeof place === "string") throw new BadInput(`--at: ${place}`);
+  return { set: set.id, ...place };
 }
 
-/** The state of a pose as text, or why there is none. */
-function stateAt(result: Result, contexts: Contexts, at: At): { text: string } | { motion: string } {
+/** The pose of a place, or why there is none. */
+function poseOf(result: Result, contexts: Contexts, at: At): Pose | string {
   const set = result.sets.find((one) => one.setId === at.set) as SetResult;
   const ctx = contexts.get(at.set);
   const step = set.steps[at.step];
   if (ctx === undefined || (!step.solved && step.count === 0))
-    return {
-      motion: `step ${at.step + 1} (${step.step.id}) is not solved: ${step.motion || "a step before it has no equilibrium"}`,
-    };
+    return `step ${at.step + 1} (${step.step.id}) is not solved: ${step.motion || "a step before it has no equilibrium"}`;
   const pose = poseAt(ctx, step, at.progress);
-  if (pose.solution.status !== "solved")
-    return {
-      motion: `step ${at.step + 1} (${step.step.id}) at ${at.progress}: no equilibrium, ${pose.solution.motion}`,
-    };
-  return { text: `${JSON.stringify(pose.state, null, 2)}\n` };
+  return pose.solution.status === "solved"
+    ? pose
+    : `step ${at.step + 1} (${step.step.id}) at ${at.progress}: no equilibrium, ${pose.solution.motion}`;
 }
 
 /** The text of a file. */

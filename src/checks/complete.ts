@@ -1,17 +1,20 @@
-// What a Result gets after its first answer: which poses are backed, and the way back of every step, with their findings.
+// What a Result gets after its first answer: envelopes of the girders, which poses are backed, and the way back of every
+// step, with their findings.
 
 import type { Plan } from "../plan/index.ts";
 import { prepareContext, type SetContext } from "../sequence/index.ts";
 import { backedOf } from "./backed.ts";
 import { backedFindings } from "./backedFindings.ts";
+import { envelopesOf } from "./envelope.ts";
 import { inOrder } from "./measureFindings.ts";
 import type { Finding, Result, SetResult } from "./types.ts";
 import { wayBackFindings, waysBackOf } from "./wayBack.ts";
 
 export interface CompleteOptions {
-  /** What to add; both when left out. */
+  /** What to add; all when left out. */
   backed?: boolean;
   waysBack?: boolean;
+  envelopes?: boolean;
   /** Prepared contexts by set id, used instead of new ones. */
   contexts?: ReadonlyMap<string, SetContext>;
   /** Told what is being worked out, and steps done of how many; returning false ends the work. */
@@ -23,12 +26,18 @@ export interface CompleteOptions {
  * What a set has already is not worked out again. Pure: the given Result stays as it is.
  */
 export function completeResult(plan: Plan, result: Result, options: CompleteOptions = {}): Result | null {
-  const { backed = true, waysBack = true, onStep = () => true } = options;
+  const { backed = true, waysBack = true, envelopes = true, onStep = () => true } = options;
   const found: Finding[] = [];
   const sets: SetResult[] = [];
   for (const set of result.sets) {
     const ctx = options.contexts?.get(set.setId) ?? prepareContext(plan, set.setId);
     let whole = set;
+    if (envelopes && set.envelopes === undefined) {
+      const told = (done: number, of: number) => onStep("moments of the girders", set.setId, done, of);
+      const part = envelopesOf(ctx, set, told);
+      if (part === null) return null;
+      whole = { ...whole, envelopes: part };
+    }
     if (backed && set.backed === undefined) {
       const told = (done: number, of: number) => onStep("losing hooks and groups", set.setId, done, of);
       const part = backedOf(ctx, set, told);

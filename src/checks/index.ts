@@ -18,12 +18,13 @@ export {
 } from "./buckling/stages.ts";
 export { type CompleteOptions, completeResult } from "./complete.ts";
 export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes.ts";
+export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";
 export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
 export { makers } from "./list.ts";
 export { type Loss, lossesOf } from "./losses.ts";
-export { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
+export { type Measure, marginOf, type Reading, type TracedReading, useOf } from "./measure.ts";
 export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
@@ -39,5 +40,8 @@ export {
   spreadOver,
   withSpread,
 } from "./spread/run.ts";
+export { type Leaf, type Place, type Trace, tracesIn } from "./trace.ts";
+export { traceOfUse } from "./traced.ts";
+export { type Asked, askedOf, type Traced, traceOf } from "./traceOf.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";

@@ -158,6 +158,24 @@ export interface SpreadResult {
   findings: Finding[];
 }
 
+/** Greatest and least value in every element over all poses, with the stored pose of each; NaN and -1 where none is known. */
+export interface Band {
+  most: Float64Array;
+  least: Float64Array;
+  mostPose: Int32Array;
+  leastPose: Int32Array;
+}
+
+/** Envelope of one girder over a run; signs as in the diagrams of the mechanics, N and N m. */
+export interface GirderEnvelope {
+  girder: string;
+  /** Ends of the elements, one more than there are. */
+  x: Float64Array;
+  moment: Band;
+  shear: Band;
+  torsion: Band;
+}
+
 /** The pose of a step that was looked at. */
 export interface BucklingStage {
   step: number;
@@ -195,6 +213,8 @@ export interface SetResult extends SetRun {
   waysBack?: WayBack[];
   /** Low and high over the corners of what is uncertain; absent until it is worked out. */
   spread?: SpreadResult;
+  /** Greatest and least moment, shear and torsion of every girder; absent until they are worked out. */
+  envelopes?: GirderEnvelope[];
   /** At how many times its loads the set buckles, stage by stage; absent until it is worked out. */
   buckling?: SetBuckling;
 }

@@ -26,5 +26,6 @@ export {
 } from "./reading/planError.ts";
 export * from "./schema.ts";
 export { sha256, utf8 } from "./sha256.ts";
+export { readStepPlace, type StepPlace } from "./stepPlace.ts";
 export * from "./takeOff.ts";
 export { writePlan } from "./write.ts";

@@ -17,6 +17,14 @@ export * from "./columns.ts";
 export * from "./csv.ts";
 export * from "./csvMetadata.ts";
 export { field, fixed, harmless, row } from "./csvText.ts";
+export {
+  type DiagramLine,
+  type DiagramPoint,
+  diagramCsv,
+  diagramLines,
+  envelopeCsv,
+  envelopeText,
+} from "./diagrams.ts";
 export * from "./json.ts";
 export * from "./origin.ts";
 export * from "./places.ts";

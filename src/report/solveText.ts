@@ -6,6 +6,7 @@ import { poseAt, type StepRun } from "../sequence/index.ts";
 import { bucklingLines } from "./bucklingText.ts";
 import { rowsOf } from "./columns.ts";
 import { type Contexts, contextsOf } from "./csv.ts";
+import { envelopeText } from "./diagrams.ts";
 import { originOf } from "./origin.ts";
 import { unbackedLines, wayBackLines } from "./sparesText.ts";
 import { spreadLines } from "./spreadText.ts";
@@ -84,6 +85,7 @@ function setLines(result: Result, plan: Plan, set: SetResult, contexts: Contexts
     ...unbackedLines(set),
     ...wayBackLines(set),
     ...spreadLines(plan, set),
+    ...envelopeText(set),
     ...bucklingLines(set),
   ];
 }

@@ -22,6 +22,7 @@ export function usageText(
     "                  at how many times its loads the set buckles: at rest between steps, or also where each step",
     "                  bends its girders most",
     "  --out FILE      the plan with the proposed sequence in it",
+    "  --diagrams FILE moment, shear and torsion of the girders: greatest over all steps, or with --at of that pose",
     "  --at STEP:PROGRESS --state FILE",
     "                  writes the physical state of that pose: STEP is a step's id, or its number from 1;",
     "                  PROGRESS is 0 to 1. 'state FILE' then gives the same reactions",

@@ -174,7 +174,7 @@ function solveInFull(candidate: Candidate, setId: string): Solved {
 
 /** Ids of the steps in which nothing else would hold the set, and nobody has accepted that. */
 function unbackedIn({ plan, result }: Solved): string[] {
-  const whole = completeResult(plan, result, { waysBack: false });
+  const whole = completeResult(plan, result, { waysBack: false, envelopes: false });
   const [set] = whole?.sets ?? [];
   const open = (set?.backed?.stretches ?? []).filter((s) => s.falls.some((f) => f.accepted === null));
   return [...new Set(open.map((s) => set.steps[s.step].step.id))];
