@@ -64,28 +64,43 @@ export function radiusOf(ctx: SetContext, pose: Pose, crane: Crane): number {
   return boomOf(crane, c.tip, c.moved).radius + growth;
 }
 
-/**
- * Rated load (N) at a radius and boom length: the next larger listed radius and the worse neighbouring boom length;
- * interpolated along the radius only where the plan quotes the page that allows it. Null beyond the rows.
- */
-export function ratedLoad(chart: Chart, radius: number, boom: number, gravity: number): number | null {
+/** Rows of both boom lengths beside the one there is, by radius; null where it lies beyond them. */
+function rowsBeside(chart: Chart, boom: number): Chart["rows"][] | null {
   const lengths = [...new Set(chart.rows.map((r) => r.boom_m))].sort((a, b) => a - b);
   const shorter = lengths.filter((l) => l <= boom + 1e-9).pop();
   const longer = lengths.find((l) => l >= boom - 1e-9);
   if (shorter === undefined || longer === undefined) return null;
+  return [...new Set([shorter, longer])].map((length) =>
+    chart.rows.filter((r) => r.boom_m === length).sort((a, b) => a.radius_m - b.radius_m),
+  );
+}
+
+/** Rated load (N) of the worse of some boom lengths at a radius; null beyond the rows. */
+function ratedIn(lengths: Chart["rows"][], interpolated: boolean, radius: number, gravity: number) {
   let worst = Number.POSITIVE_INFINITY;
-  for (const length of new Set([shorter, longer])) {
-    const rows = chart.rows.filter((r) => r.boom_m === length).sort((a, b) => a.radius_m - b.radius_m);
+  for (const rows of lengths) {
     const i = rows.findIndex((r) => r.radius_m >= radius - 1e-9);
     if (i < 0 || radius < rows[0].radius_m - 1e-9) return null;
     let rated = rows[i].rated_t;
-    if (chart.interpolation && chart.page && i > 0) {
+    if (interpolated && i > 0) {
       const t = (radius - rows[i - 1].radius_m) / (rows[i].radius_m - rows[i - 1].radius_m);
       rated = rows[i - 1].rated_t + t * (rows[i].rated_t - rows[i - 1].rated_t);
     }
     worst = Math.min(worst, rated);
   }
   return worst * 1000 * gravity;
+}
+
+/** Whether a chart may be interpolated: only where the plan quotes the page that allows it. */
+const isInterpolated = (chart: Chart) => chart.interpolation && chart.page !== undefined && chart.page !== "";
+
+/**
+ * Rated load (N) at a radius and boom length: the next larger listed radius and the worse neighbouring boom length;
+ * interpolated along the radius only where the plan quotes the page that allows it. Null beyond the rows.
+ */
+export function ratedLoad(chart: Chart, radius: number, boom: number, gravity: number): number | null {
+  const lengths = rowsBeside(chart, boom);
+  return lengths === null ? null : ratedIn(lengths, isInterpolated(chart), radius, gravity);
 }
 
 function cranes(ctx: SetContext): { crane: Crane; rig: Rigging }[] {
@@ -95,12 +110,15 @@ function cranes(ctx: SetContext): { crane: Crane; rig: Rigging }[] {
   }));
 }
 
-/** How many hooks carry part of the set. */
-function carrying(ctx: SetContext, pose: Pose): number {
+/** Places of the hooks among the supports. */
+function hooksOf(ctx: SetContext): number[] {
+  return ctx.supports.flatMap((s, i) => (s.what === "hoist" ? [i] : []));
+}
+
+/** How many of them carry part of the set. */
+function carrying(hooks: readonly number[], pose: Pose): number {
   let n = 0;
-  ctx.supports.forEach((s, i) => {
-    if (s.what === "hoist" && pose.forces[i] > 0) n++;
-  });
+  for (const i of hooks) if (pose.forces[i] > 0) n++;
   return n;
 }
 
@@ -108,8 +126,12 @@ export function hookLoads(ctx: SetContext): Measure[] {
   const chart = limitOf(ctx.plan, "chart use");
   const tandem = limitOf(ctx.plan, "tandem use");
   const above = limitOf(ctx.plan, "capacity above share");
+  const hooks = hooksOf(ctx);
   return cranes(ctx).map(({ crane }) => {
+    const beside = rowsBeside(crane.chart, crane.boomLength_m);
+    const interpolated = isInterpolated(crane.chart);
     const chartSource = `${crane.chart.page ?? "load chart"}${crane.chart.invented ? " (invented)" : ""} of ${crane.id}`;
+    const bothSources = `${chart?.source ?? "maker's load chart"}; ${chartSource}`;
     return measure({
       check: "hook load",
       subject: hookName(crane),
@@ -122,13 +144,13 @@ export function hookLoads(ctx: SetContext): Measure[] {
         const load = hookLoadOf(ctx, pose, crane);
         if (!load || !(load.gross >= 0)) return NOT_HERE;
         const radius = radiusOf(ctx, pose, crane);
-        const rated = ratedLoad(crane.chart, radius, crane.boomLength_m, ctx.gravity);
+        const rated = beside && ratedIn(beside, interpolated, radius, ctx.gravity);
         if (rated === null) return NOT_HERE;
         // The lowest of all rules in force governs, and is named.
         let limit = (rated * (chart?.value ?? 100)) / 100;
-        let source = `${chart?.source ?? "maker's load chart"}; ${chartSource}`;
+        let source = bothSources;
         let chosenBy = chart?.chosenBy ?? "plan";
-        if (carrying(ctx, pose) > 1) {
+        if (carrying(hooks, pose) > 1) {
           if (tandem && (rated * tandem.value) / 100 < limit) {
             limit = (rated * tandem.value) / 100;
             source = tandem.source;
@@ -145,7 +167,9 @@ export function hookLoads(ctx: SetContext): Measure[] {
           limit,
           source,
           chosenBy,
-          where: `radius ${radius.toFixed(1)} m, rated ${(rated / 1000).toFixed(0)} kN`,
+          get where() {
+            return `radius ${radius.toFixed(1)} m, rated ${(rated / 1000).toFixed(0)} kN`;
+          },
         };
       },
     });
@@ -169,8 +193,9 @@ function ratedRadii(chart: Chart, boom: number): { least: number; greatest: numb
 
 /** Greatest (or, when too near, least) listed radius against the radius there is. */
 export function chartLeft(ctx: SetContext): Measure[] {
-  return cranes(ctx).map(({ crane }) =>
-    measure({
+  return cranes(ctx).map(({ crane }) => {
+    const rated = ratedRadii(crane.chart, crane.boomLength_m);
+    return measure({
       check: "chart left",
       subject: hookName(crane),
       kind: `${crane.kind} crane`,
@@ -183,7 +208,6 @@ export function chartLeft(ctx: SetContext): Measure[] {
       read: (pose) => {
         const radius = radiusOf(ctx, pose, crane);
         if (Number.isNaN(radius)) return NOT_HERE;
-        const rated = ratedRadii(crane.chart, crane.boomLength_m);
         if (rated === null)
           return { value: radius, limit: 0, where: `no row for a boom of ${crane.boomLength_m} m` };
         const { least, greatest } = rated;
@@ -194,10 +218,16 @@ export function chartLeft(ctx: SetContext): Measure[] {
             limit: greatest,
             where: `radius ${radius.toFixed(2)} m, first row ${least} m`,
           };
-        return { value: radius, limit: greatest, where: `radius ${radius.toFixed(2)} m` };
+        return {
+          value: radius,
+          limit: greatest,
+          get where() {
+            return `radius ${radius.toFixed(2)} m`;
+          },
+        };
       },
-    }),
-  );
+    });
+  });
 }
 
 export function riggingLoads(ctx: SetContext): Measure[] {

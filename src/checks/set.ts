@@ -1,6 +1,6 @@
 // The set as a whole: tipping, lean and level, uplift, bearings and lashings, the residual of the statics.
 
-import { tippingOf } from "../mechanics/index.ts";
+import { leanOf, levelOf, tippingOf } from "../mechanics/index.ts";
 import { bearingName, bearingsOf, type Plan } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import { limitOf } from "./limits.ts";
@@ -24,10 +24,13 @@ export function tipping(ctx: SetContext): Measure[] {
         read: (pose) => {
           const t = tippingOf(pose.solution);
           if (!t || t.momentRatio === null) return NOT_HERE;
+          const { axis, cgDistance } = t;
           return {
             value: t.momentRatio,
             limit: limit.value,
-            where: `about ${t.axis}, CG ${t.cgDistance.toFixed(2)} m inside`,
+            get where() {
+              return `about ${axis}, CG ${cgDistance.toFixed(2)} m inside`;
+            },
           };
         },
       },
@@ -50,7 +53,7 @@ export function outOfLevel(ctx: SetContext): Measure[] {
           check: "set lean",
           cure: "level the groups, pack one bunk, or lengthen one sling",
           read: (pose) => ({
-            value: Math.abs(pose.motions[5] - pose.situation.plane.crossfall),
+            value: Math.abs(leanOf(pose.solution) - pose.situation.plane.crossfall),
             limit: lean.value / 100,
           }),
         },
@@ -65,7 +68,7 @@ export function outOfLevel(ctx: SetContext): Measure[] {
           check: "set level",
           cure: "hoist the lower end, or jack its groups",
           read: (pose) => ({
-            value: Math.abs(pose.motions[6] - pose.situation.plane.grade),
+            value: Math.abs(levelOf(pose.solution) - pose.situation.plane.grade),
             limit: level.value / 100,
           }),
         },
@@ -174,7 +177,8 @@ export function residuals(_ctx: SetContext): Measure[] {
       source: "equilibrium summed from coordinates, bound 1e-9 of W and of W L",
       chosenBy: "default",
       cure: "do not use these numbers; report the plan file to whoever keeps this program",
-      read: (pose) => ({ value: Math.max(pose.motions[9], pose.motions[10]), limit: 1e-9 }),
+      read: ({ solution: { status, residual } }) =>
+        status === "solved" ? { value: Math.max(residual.force, residual.moment), limit: 1e-9 } : NOT_HERE,
     }),
   ];
 }

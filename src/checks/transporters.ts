@@ -144,18 +144,28 @@ export function strokes(ctx: SetContext): Measure[] {
         cure: "change the packing, or level the transporter before this step",
         read: (pose) => {
           const { layout, stroke } = pose.solution;
+          const deck = layout.trains.findIndex((train) => train.name === t.id);
           let value = Number.NaN;
-          let where = "";
-          layout.cylinders.forEach((c, i) => {
-            if (layout.trains[c.deck].name !== t.id) return;
+          let at = -1;
+          for (let i = 0; i < stroke.length; i++) {
+            if (layout.cylinders[i].deck !== deck) continue;
             const part =
               stroke[i] >= 0 ? stroke[i] / (t.strokeUp_mm / 1000) : -stroke[i] / (t.strokeDown_mm / 1000);
             if (Number.isNaN(value) || part > value) {
               value = part;
-              where = `${c.id} ${stroke[i] >= 0 ? "out" : "in"} ${Math.abs(stroke[i] * 1000).toFixed(0)} mm`;
+              at = i;
             }
-          });
-          return { value, limit: limit.value / 100, where };
+          }
+          if (at < 0) return NOT_HERE;
+          const { id } = layout.cylinders[at];
+          const reach = stroke[at];
+          return {
+            value,
+            limit: limit.value / 100,
+            get where() {
+              return `${id} ${reach >= 0 ? "out" : "in"} ${Math.abs(reach * 1000).toFixed(0)} mm`;
+            },
+          };
         },
       },
       limit,

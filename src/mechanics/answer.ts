@@ -93,10 +93,22 @@ function planeRows(model: SetModel): { lean: SetRow | null; level: SetRow } {
   return model.plane;
 }
 
-/** Lean (> 0 raises the left side) and level (> 0 lowers the nose) of the set: best plane through its nodes, rad. */
+/** Lean of the set (> 0 raises the left side), of the best plane through its nodes, rad; 0 for one girder, NaN unsolved. */
+export function leanOf(s: Solution): number {
+  if (s.status !== "solved") return Number.NaN;
+  const { lean } = planeRows(s.model);
+  return lean ? rowDisplacement(s, lean) : 0;
+}
+
+/** Level of the set (> 0 lowers the nose), of the best plane through its nodes, rad; NaN unsolved. */
+export function levelOf(s: Solution): number {
+  if (s.status !== "solved") return Number.NaN;
+  return rowDisplacement(s, planeRows(s.model).level);
+}
+
+/** Lean and level of the set, rad. */
 export function attitudeOf(s: Solution): { lean: number; level: number } {
-  const { lean, level } = planeRows(s.model);
-  return { lean: lean ? rowDisplacement(s, lean) : 0, level: rowDisplacement(s, level) };
+  return { lean: leanOf(s), level: levelOf(s) };
 }
 
 /** Vertical displacement of a girder's soffit from the straight datum at a station, up positive, m. */

@@ -25,6 +25,8 @@ export {
   answerOf,
   attitudeOf,
   droopAt,
+  leanOf,
+  levelOf,
   lineForces,
   recoverField,
   rowDisplacement,

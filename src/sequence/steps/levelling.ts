@@ -1,5 +1,6 @@
 // level: hydraulic groups corrected while everything stands, until the set lies level or as sloped as stated.
 
+import { leanOf, levelOf } from "../../mechanics/index.ts";
 import { byId } from "../../plan/index.ts";
 import { wheelsOf } from "../place.ts";
 import type { Pose, SetContext, Situation } from "../types.ts";
@@ -125,8 +126,8 @@ function find(ctx: SetContext, step: Level, start: Situation, probe: Probe): Fou
     const p = probe(lifted(ctx, start, liftsAt(u), 1));
     if (p.solution.status !== "solved") return null;
     const { crossfall, grade } = p.situation.plane;
-    const lean = p.motions[5] - crossfall - (step.lean_pct ?? 0) / 100;
-    const level = p.motions[6] - grade - (step.level_pct ?? 0) / 100;
+    const lean = leanOf(p.solution) - crossfall - (step.lean_pct ?? 0) / 100;
+    const level = levelOf(p.solution) - grade - (step.level_pct ?? 0) / 100;
     return [asked[0] ? lean * spans[0] : 0, asked[1] ? level * spans[1] : 0];
   };
   const tolerance = step.tolerance_mm === undefined ? TOLERANCE : step.tolerance_mm / 1000;
