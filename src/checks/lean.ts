@@ -85,6 +85,18 @@ function energies(pose: Pose): { devices: number[]; energy: number[]; sum: numbe
   return { devices: active, energy, sum };
 }
 
+const stiffnesses = new WeakMap<Pose["solution"], number>();
+
+/** Stiffness of the rigid set against lean, all else free to give way, N m/rad; kept with the pose. */
+export function leanStiffnessOf(pose: Pose): number {
+  let known = stiffnesses.get(pose.solution);
+  if (known === undefined) {
+    known = energies(pose).sum;
+    stiffnesses.set(pose.solution, known);
+  }
+  return known;
+}
+
 /** A bunk or a bearing presses on the set. */
 function groundCarries(pose: Pose): boolean {
   const { devices, contact } = pose.solution;
@@ -217,7 +229,7 @@ export function leanRestraint(ctx: SetContext): Measure[] {
         read: (pose) => {
           const { model, state } = pose.solution;
           if (model.lean < 0 || !groundCarries(pose)) return NOT_HERE;
-          const value = energies(pose).sum / (model.mass * state.gravity);
+          const value = leanStiffnessOf(pose) / (model.mass * state.gravity);
           // The words are made only where they are read: this is asked at every pose of every search.
           return value < limit.value
             ? { value, limit: limit.value, where: leanWords(ctx, leanHeldBy(pose)) }

@@ -73,6 +73,11 @@ const defaults: Record<string, { value: number; source: string }> = {
   "change per metre": { value: 10, source: "common practice, no source" },
   "change per 10 mm": { value: 10, source: "common practice, no source" },
   "change per minute": { value: 25, source: "common practice, no source" },
+  "tilt growth": {
+    value: 1.2,
+    source:
+      "common practice, no source: beyond it the loads from side to side, which are shown for the first tilt, are a fifth short",
+  },
   "buckling factor": {
     value: 1 / 0.7,
     source:

@@ -7,6 +7,7 @@ import type { MeasureMaker, RunCheck } from "./measure.ts";
 import { rateFindings } from "./rates.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
 import { swingFindings } from "./swing.ts";
+import { tilts } from "./tilt.ts";
 import {
   brakes,
   bunkLoads,
@@ -36,6 +37,7 @@ export const makers: MeasureMaker[] = [
   tipping,
   outOfLevel,
   leanRestraint,
+  tilts,
   uplift,
   girderBending,
   residuals,

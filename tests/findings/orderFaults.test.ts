@@ -27,7 +27,7 @@ const stop = (check: string) => {
 };
 
 test("the stops are those that the plan expects, no more and no fewer", () => {
-  expect(expected.length).toBe(4);
+  expect(expected.length).toBe(5);
   expect(stopsOf(result.findings).sort()).toEqual([...expected].sort());
   expect(result.complete).toBe(true);
 });
@@ -99,6 +99,14 @@ describe("nothing left to hold lean", () => {
     near(found.value as number, (T * arm) / W, 2e-2);
     expect(found.limit).toBe(1.5);
     expect(found.words).toContain("held by far crane as a pendulum");
+  });
+
+  test("what stands on the rear train pulls over by more than that", () => {
+    const rig = byId(plan.rigging, pick?.rigging ?? "");
+    const held = T * (rig.hookPinHeight_m + (pick?.height_m ?? 0) - mass.cg[2]);
+    const rear = byId(plan.transporters, "rear");
+    const pull = (W - T) * (rear.bunkHeight_m + mass.cg[2]) + rear.mass_t * 1000 * g * rear.cgHeight_m;
+    near(stop("tilting over").value as number, pull / held, 2e-2);
   });
 
   test("it begins when the second front bunk frees, and lasts to the end of the plan", () => {
