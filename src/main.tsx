@@ -8,6 +8,8 @@ import "./places/look.css";
 import "./controls/controls.css";
 import "./share/share.css";
 import "./places/plan/plan.css";
+import "./places/plan/reactions.css";
+import "./places/plan/panels.css";
 import "./places/plan/errors.css";
 import {
   browserGround,
@@ -29,7 +31,7 @@ function storage(): Storage | null {
 }
 
 /** The example that is opened at once: the first of these that is there. */
-const examples = import.meta.glob<string>("../scenarios/{demo,one-girder,planted-faults}.json", {
+const examples = import.meta.glob<string>("../scenarios/{demo,one-girder,planted-faults,order-faults}.json", {
   query: "?raw",
   import: "default",
 });

@@ -2,6 +2,8 @@
 import { expose, transfer } from "comlink";
 import { version } from "../package.json";
 import {
+  allCorners,
+  type Corner,
   chosenCorners,
   completeResult,
   type Result,
@@ -28,12 +30,19 @@ function buffersOf(result: Result): ArrayBuffer[] {
   return [...found];
 }
 
+/** Told what is being worked out, and how much of it is done. */
+type Told = (words: string, done: number, of: number) => void;
+
 /** Completes a result in two pieces of work, between which other questions are answered, and hands it over. */
-function completeLater(plan: Plan, result: Result, completed: (result: Result) => void): void {
+function completeLater(plan: Plan, result: Result, told: Told, completed: (result: Result) => void): void {
+  const onStep = (words: string, set: string, done: number, of: number): boolean => {
+    told(plan.sets.length > 1 ? `set ${set}, ${words}` : words, done, of);
+    return true;
+  };
   setTimeout(() => {
-    const backed = completeResult(plan, result, { waysBack: false }) ?? result;
+    const backed = completeResult(plan, result, { waysBack: false, onStep }) ?? result;
     setTimeout(() => {
-      const whole = completeResult(plan, backed) ?? backed;
+      const whole = completeResult(plan, backed, { onStep }) ?? backed;
       completed(transfer(whole, buffersOf(whole)));
     });
   });
@@ -41,18 +50,39 @@ function completeLater(plan: Plan, result: Result, completed: (result: Result) =
 
 /** Counts the plans solved, so that work for an earlier one is given up. */
 let plans = 0;
+/** Counts the spreads told to stop. */
+let stopped = 0;
+
+/** Those that govern come first, so that a run over all that is broken off covers no less. */
+function cornersOf(asked: "chosen" | "all", chosen: Corner[], all: Corner[]): Corner[] {
+  if (asked === "chosen") return chosen;
+  const first = new Set(chosen.map(({ name }) => name));
+  return [...chosen, ...all.filter(({ name }) => !first.has(name))];
+}
+
+/** Low and high of a set with what they cover. */
+interface Spread {
+  spread: SpreadResult;
+  asked: "chosen" | "all";
+  of: number;
+  all: number;
+}
 
 /** Runs the corners of a set one at a time, between which other questions are answered. */
 async function spreadOf(
   plan: Plan,
   set: SolvedSet,
+  asked: "chosen" | "all",
   progress: (done: number, of: number) => void,
-): Promise<SpreadResult | null> {
-  const mine = plans;
+): Promise<Spread | null> {
+  const [mine, before] = [plans, stopped];
   const ctx = prepareContext(plan, set.setId);
-  const spreading = spreadOver(ctx, set, chosenCorners(plan, ctx.set));
-  while (spreading.next()) {
-    progress(spreading.done(), spreading.of);
+  const [chosen, every] = [chosenCorners(plan, ctx.set), allCorners(plan, ctx.set)];
+  const all = cornersOf("all", chosen, every).length;
+  const spreading = spreadOver(ctx, set, cornersOf(asked, chosen, every));
+  const { of } = spreading;
+  while (before === stopped && spreading.next()) {
+    progress(spreading.done(), of);
     await new Promise((resolve) => setTimeout(resolve));
     if (mine !== plans) return null;
   }
@@ -60,7 +90,7 @@ async function spreadOf(
   const arrays = [spread.low, spread.high, spread.lowCorner, spread.highCorner];
   for (const strip of spread.strips) arrays.push(strip.low, strip.high, strip.highCorner);
   const buffers = arrays.flatMap(({ buffer }) => (buffer instanceof ArrayBuffer ? [buffer] : []));
-  return transfer(spread, buffers);
+  return transfer({ spread, asked, of, all }, buffers);
 }
 
 /** The questions that the page may ask; each answer comes back as a promise. */
@@ -70,25 +100,31 @@ export const solver = {
 
   /**
    * Solves a plan; the arrays of the result change hands. `progress` is told words and how much is done. What takes
-   * longer, which poses are backed and the ways back, follows in a whole Result of its own, handed to `completed`.
+   * longer, which poses are backed and the ways back, is told to `completing` and follows in a whole Result of its own,
+   * handed to `completed`.
    */
-  solve: (
-    plan: Plan,
-    progress: (words: string, done: number, of: number) => void,
-    completed?: (result: Result) => void,
-  ): Result => {
+  solve: (plan: Plan, progress: Told, completing?: Told, completed?: (result: Result) => void): Result => {
     plans++;
     const onStep = (set: string, index: number, of: number): boolean => {
       progress(plan.sets.length > 1 ? `solving set ${set}: step` : "solving step", index + 1, of);
       return true;
     };
     const result = solvePlan(plan, { onStep });
-    if (completed !== undefined) completeLater(plan, structuredClone(result), completed);
+    if (completing !== undefined && completed !== undefined)
+      completeLater(plan, structuredClone(result), completing, completed);
     return transfer(result, buffersOf(result));
   },
 
-  /** Low and high of a solved set over the corners that govern; null when another plan was solved meanwhile. */
+  /**
+   * Low and high of a solved set over the corners that govern, or over all; over those run so far when it was told to
+   * stop; null when another plan was solved meanwhile.
+   */
   spread: spreadOf,
+
+  /** Ends the spread under way after the corner at hand. */
+  stopSpread: (): void => {
+    stopped++;
+  },
 
   /** The reactions of a result as CSV; every stored pose is solved once more for it. */
   csv: (plan: Plan, result: Result): string => reactionsCsv(result, plan),

@@ -4,10 +4,17 @@ import { readPlan } from "../plan/index.ts";
 import { poseAt, prepareContext } from "../sequence/index.ts";
 import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
 import type { SolverClient } from "./client.ts";
-import { spreadSets } from "./spreads.ts";
-import { type AppState, emptyState, type SceneView, type Theme, type View } from "./state.ts";
+import { spreadSets, wider } from "./spreads.ts";
+import {
+  type AppState,
+  type CornersAsked,
+  emptyState,
+  type SceneView,
+  type Theme,
+  type View,
+} from "./state.ts";
 import { stepBeside, stopBeside, stopsOf } from "./stops.ts";
-import type { Finding, Plan, Pose, Result, SetContext, SetResult, StepRun, System } from "./types.ts";
+import type { Finding, Plan, Pose, SetContext, SetResult, StepRun, System } from "./types.ts";
 
 /** What the app stands on; tests hand in their own. */
 export interface Ground {
@@ -52,6 +59,10 @@ export interface App {
   /** Goes where and when a finding is worst, and selects its subject. */
   chooseFinding(finding: Finding): void;
   select(name: string): void;
+  /** Works out low and high of the cursor's set: over the corners that govern, or over every combination. */
+  spread(asked: CornersAsked): void;
+  /** Ends the working out of low and high after the corner at hand; what there is is kept. */
+  stopSpread(): void;
   /** The reactions of the result as CSV with a name for the file; rejects when nothing is solved. */
   csv(): Promise<{ name: string; text: string }>;
   setView(change: Partial<View>): void;
@@ -130,19 +141,25 @@ export function createApp(ground: Ground): App {
     ground.whenIdle(() => prepareAll(number));
   };
 
-  /** Low and high of every set, worked out behind the whole result. */
-  const spreadAll = (plan: Plan, result: Result, wanted: () => boolean) => {
-    let shown = -1;
-    void spreadSets(ground.client, plan, result, get().cursor.set, {
+  /** Low and high of some sets, worked out behind the whole result. */
+  const spreadOver = (sets: readonly SetResult[], asked: CornersAsked) => {
+    const { document } = get();
+    if (document === null) return;
+    const wanted = () => get().document === document;
+    store.setState({ spreading: { is: "running", asked, set: "", done: 0, of: 0, stopping: false } });
+    void spreadSets(ground.client, document.plan, sets, asked, {
       wanted,
-      told: (done, of) => {
-        // Everything that shows the state is drawn anew for it: a few times are enough.
-        const tenth = Math.floor((10 * done) / Math.max(1, of));
-        if (!wanted() || tenth === shown) return;
-        shown = tenth;
-        store.setState({ spreading: { is: "running", words: "low and high: corner", done, of } });
+      told: (set, done, of) => {
+        const { spreading } = get();
+        // A word that comes late, after the end, is dropped.
+        if (!wanted() || spreading.is !== "running") return;
+        store.setState({ spreading: { ...spreading, set, done, of } });
       },
-      keep: (spread) => store.setState({ spreads: { ...get().spreads, [spread.setId]: spread } }),
+      keep: (held) => {
+        const { spreads } = get();
+        const id = held.spread.setId;
+        if (held.spread.done > 0) store.setState({ spreads: { ...spreads, [id]: wider(spreads[id], held) } });
+      },
       ended: (words) =>
         store.setState({ spreading: words === "" ? { is: "done" } : { is: "failed", words } }),
     });
@@ -155,12 +172,21 @@ export function createApp(ground: Ground): App {
       .solve(
         plan,
         (words, done, of) => {
-          if (current()) store.setState({ solving: { is: "running", words, done, of } });
+          if (current() && get().solving.is === "running")
+            store.setState({ solving: { is: "running", words, done, of } });
         },
-        (result) => {
-          if (!current()) return;
-          change({ result });
-          spreadAll(plan, result, current);
+        {
+          progress: (words, done, of) => {
+            // Words and results come by ways of their own: words may be the later ones.
+            if (current() && get().completing.is !== "done")
+              store.setState({ completing: { is: "running", words, done, of } });
+          },
+          completed: (result) => {
+            if (!current()) return;
+            change({ result, completing: { is: "done" } });
+            const first = result.sets.filter((_, i) => i === get().cursor.set);
+            spreadOver([...first, ...result.sets.filter((set) => !first.includes(set))], "chosen");
+          },
         },
       )
       .then(
@@ -288,6 +314,7 @@ export function createApp(ground: Ground): App {
       change({
         finding: finding.id,
         selected: finding.subject,
+        view: { ...get().view, panel: "findings" },
         cursor: set >= 0 && when !== null ? { set, step: when.step, progress: when.progress } : cursor,
       });
     },
@@ -299,6 +326,17 @@ export function createApp(ground: Ground): App {
       return { name: csvName(document.plan), text };
     },
     select: (name) => store.setState({ selected: name }),
+    spread: (asked) => {
+      const set = setOf(get());
+      if (set !== null && get().completing.is === "done" && get().spreading.is !== "running")
+        spreadOver([set], asked);
+    },
+    stopSpread: () => {
+      const { spreading } = get();
+      if (spreading.is !== "running" || spreading.stopping) return;
+      store.setState({ spreading: { ...spreading, stopping: true } });
+      ground.client.stopSpread();
+    },
     setView: (part) => store.setState({ view: { ...get().view, ...part } }),
   };
   return app;

@@ -1,24 +1,35 @@
 // The worker's client: hands plans to the solver's thread, reports how far it is, and ends a run that nobody waits for.
 import { proxy, type Remote, wrap } from "comlink";
 import type { Solver } from "../worker.ts";
-import type { Plan, Result, SetResult, SpreadResult } from "./types.ts";
+import type { CornersAsked, HeldSpread } from "./state.ts";
+import type { Plan, Result, SetResult } from "./types.ts";
 
 /** Told while a plan is being solved: sets and steps done, of how many. */
 export type Progress = (words: string, done: number, of: number) => void;
 
+/** What follows the first answer: which poses are backed, and the ways back. */
+export interface Completing {
+  progress: Progress;
+  /** Handed the same result once more, when that is worked out. */
+  completed: (result: Result) => void;
+}
+
 /** Solves plans somewhere else than on the thread of the screen. */
 export interface SolverClient {
+  /** Solves a plan; an earlier run that has not ended is ended, and its promise stays open for ever. */
+  solve(plan: Plan, progress: Progress, later: Completing): Promise<Result>;
   /**
-   * Solves a plan; an earlier run that has not ended is ended, and its promise stays open for ever. `completed` is
-   * handed the same result once more when everything in it is worked out.
+   * Low and high of a solved set over the corners asked for, fewer when it was told to stop; null when another plan was
+   * solved meanwhile.
    */
-  solve(plan: Plan, progress: Progress, completed: (result: Result) => void): Promise<Result>;
-  /** Low and high of a solved set over the corners that govern; null when another plan was solved meanwhile. */
   spread(
     plan: Plan,
     set: SetResult,
+    asked: CornersAsked,
     progress: (done: number, of: number) => void,
-  ): Promise<SpreadResult | null>;
+  ): Promise<HeldSpread | null>;
+  /** Ends the spread that is under way; its promise then gives what it has. */
+  stopSpread(): void;
   /** The reactions of a result as the text of a CSV file. */
   csv(plan: Plan, result: Result): Promise<string>;
 }
@@ -40,7 +51,7 @@ export function workerClient(): SolverClient {
     return remote;
   };
   return {
-    solve: (plan, progress, completed) =>
+    solve: (plan, progress, later) =>
       new Promise((resolve, reject) => {
         if (solving) {
           worker?.terminate();
@@ -49,19 +60,22 @@ export function workerClient(): SolverClient {
         solving = true;
         const whole = (result: Result) => {
           solving = false;
-          completed(result);
+          later.completed(result);
         };
         const failed = (error: Error) => {
           solving = false;
           reject(error);
         };
-        started(reject).solve(plan, proxy(progress), proxy(whole)).then(resolve, failed);
+        started(reject)
+          .solve(plan, proxy(progress), proxy(later.progress), proxy(whole))
+          .then(resolve, failed);
       }),
-    spread: (plan, { setId, steps, step, progress, count, supports }, told) =>
+    spread: (plan, { setId, steps, step, progress, count, supports }, asked, told) =>
       new Promise((resolve, reject) => {
         const set = { setId, steps, step, progress, count, supports };
-        started(reject).spread(plan, set, proxy(told)).then(resolve, reject);
+        started(reject).spread(plan, set, asked, proxy(told)).then(resolve, reject);
       }),
+    stopSpread: () => void remote?.stopSpread(),
     csv: (plan, result) =>
       new Promise((resolve, reject) => started(reject).csv(plan, result).then(resolve, reject)),
   };

@@ -11,19 +11,24 @@
  */
 export { type App, browserGround, createApp, csvName, type Ground } from "./app.ts";
 export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths } from "./axis.ts";
-export { type Progress, type SolverClient, workerClient } from "./client.ts";
+export { type Completing, type Progress, type SolverClient, workerClient } from "./client.ts";
 export { colourOf, kindColours } from "./colours.ts";
 export { exposeHandle, type Handle } from "./debug.ts";
+export { type FindingNumbers, findingNumbers, inPlanUnits } from "./findingNumbers.ts";
 export { keepView, rememberedView } from "./remember.ts";
-export { storedAt } from "./spreads.ts";
+export { allFindings, cornerWords, isOfSpread, nearestStored, storedAt, wider } from "./spreads.ts";
 export {
   type AppState,
+  type CornersAsked,
   type Cursor,
   type Document,
   emptyState,
   type Failure,
+  type HeldSpread,
+  type Panel,
   type SceneView,
   type Solving,
+  type Spreading,
   sceneViews,
   type Theme,
   type View,
@@ -46,6 +51,11 @@ export type {
   Support,
   SupportKind,
   System,
+  UnbackedStretch,
   UseStrip,
+  WayBack,
+  WayBackStep,
+  WayBackTry,
   When,
+  WorstAt,
 } from "./types.ts";

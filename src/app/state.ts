@@ -23,13 +23,34 @@ export type Solving =
   | { is: "done" }
   | { is: "failed"; words: string };
 
+/** Which corners of what is uncertain are run: those that govern, or every combination. */
+export type CornersAsked = "chosen" | "all";
+
+/** How far low and high are. Told to stop, they keep what they have. */
+export type Spreading =
+  | { is: "idle" }
+  | { is: "running"; asked: CornersAsked; set: string; done: number; of: number; stopping: boolean }
+  | { is: "done" }
+  | { is: "failed"; words: string };
+
+/** Low and high of one set, and over which corners. */
+export interface HeldSpread {
+  spread: SpreadResult;
+  asked: CornersAsked;
+  /** Corners asked for, of which `spread.done` were run, and how many every combination makes. */
+  of: number;
+  all: number;
+}
+
 /** A place in the operation of one set. */
 export interface Cursor extends Place {
   /** Index of the set in the plan. */
   set: number;
 }
 
-export type SceneView = "elevation" | "plan" | "end" | "free";
+export type SceneView = "elevation" | "plan" | "end" | "free" | "cranes";
+/** What stands below the table of reactions: the list of findings, or what is to be known of the cursor's step. */
+export type Panel = "findings" | "step";
 export type Theme = "light" | "dark";
 
 /** How things are shown; no part of the plan. */
@@ -42,6 +63,9 @@ export interface View {
   width: Width;
   /** Factor on the speed of running. */
   speed: number;
+  panel: Panel;
+  /** Every strip of use, in the place of the scene; else those most used. */
+  allStrips: boolean;
 }
 
 export interface AppState {
@@ -49,10 +73,11 @@ export interface AppState {
   failure: Failure | null;
   result: Result | null;
   solving: Solving;
+  /** How far what follows the first answer is: which poses are backed, and the ways back. */
+  completing: Solving;
   /** Low and high of each set by its id, as they are worked out behind the result. */
-  spreads: Readonly<Record<string, SpreadResult>>;
-  /** How far they are: corners of the set at hand. */
-  spreading: Solving;
+  spreads: Readonly<Record<string, HeldSpread>>;
+  spreading: Spreading;
   cursor: Cursor;
   /** The set of the cursor, prepared for solving poses; null until it is. */
   context: SetContext | null;
@@ -68,8 +93,8 @@ export interface AppState {
   view: View;
 }
 
-/** Views of the scene, in the order of their keys 1 to 4. */
-export const sceneViews: readonly SceneView[] = ["elevation", "plan", "end", "free"];
+/** Views of the scene, in the order of their keys 1 to 5. */
+export const sceneViews: readonly SceneView[] = ["elevation", "plan", "end", "free", "cranes"];
 
 /** The state before anything was opened. */
 export const emptyState: AppState = {
@@ -77,6 +102,7 @@ export const emptyState: AppState = {
   failure: null,
   result: null,
   solving: { is: "idle" },
+  completing: { is: "idle" },
   spreads: {},
   spreading: { is: "idle" },
   cursor: { set: 0, step: 0, progress: 0 },
@@ -86,5 +112,14 @@ export const emptyState: AppState = {
   selected: "",
   finding: "",
   playing: false,
-  view: { scene: "elevation", exaggeration: 1, units: "SI", theme: "light", width: "steps", speed: 1 },
+  view: {
+    scene: "elevation",
+    exaggeration: 1,
+    units: "SI",
+    theme: "light",
+    width: "steps",
+    speed: 1,
+    panel: "findings",
+    allStrips: false,
+  },
 };

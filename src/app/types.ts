@@ -1,5 +1,17 @@
 // The types of the layers below that the screen needs, handed on in one place.
-export type { Finding, Level, Result, SetResult, SpreadResult, UseStrip, When } from "../checks/index.ts";
-export type { Plan, PlanError, PlanSet, Step } from "../plan/index.ts";
+export type {
+  Finding,
+  Level,
+  Result,
+  SetResult,
+  SpreadResult,
+  UnbackedStretch,
+  UseStrip,
+  WayBack,
+  WayBackTry,
+  When,
+  WorstAt,
+} from "../checks/index.ts";
+export type { Plan, PlanError, PlanSet, Step, WayBackStep } from "../plan/index.ts";
 export type { Pose, SetContext, StepRun, Support, SupportKind } from "../sequence/index.ts";
 export type { System } from "../units/index.ts";

@@ -7,6 +7,6 @@
  * ```
  */
 export { AppContext } from "./appContext.ts";
-export { groupsOf, whereOf } from "./plan/findings.ts";
+export { type Filter, filtered, groupsOf, kindOf, noFilter, whereOf } from "./plan/findings.ts";
 export { PlanPlace } from "./plan/PlanPlace.tsx";
 export { highestUse, tableOf } from "./plan/rows.ts";

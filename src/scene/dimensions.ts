@@ -4,6 +4,7 @@ import { fromSI, print, signOf, toSI, unitFor } from "../units/index.ts";
 import { placeLabels, type Rect, type Tag } from "./labels.ts";
 import type { Sheet } from "./sheet.ts";
 import { svg, textWidth } from "./svg.ts";
+import { isElevation } from "./types.ts";
 
 /** Round steps of an axis, in its own unit. */
 const roundSteps = [1, 2, 5, 10, 20, 50, 100, 200, 500];
@@ -232,7 +233,7 @@ function drawState(into: SVGElement, sheet: Sheet): void {
 
 /** Ground of paper under axis and dimensions, so that they stay readable when the model is zoomed. */
 function drawBand(into: SVGElement, sheet: Sheet): void {
-  const rows = sheet.view === "elevation" ? 5.2 : 1.75;
+  const rows = isElevation(sheet.view) ? 5.2 : 1.75;
   const y = sheet.height - rows * sheet.letter;
   into.append(svg("rect", { class: "band", x: 0, y, width: sheet.width, height: sheet.height - y }));
 }
@@ -240,9 +241,9 @@ function drawBand(into: SVGElement, sheet: Sheet): void {
 /** Lines that lie below arrows and labels. */
 export function drawGrid(into: SVGElement, sheet: Sheet): void {
   if (sheet.view !== "free") drawBand(into, sheet);
-  if (sheet.view === "elevation" || sheet.view === "plan") drawSeatLines(into, sheet);
+  if (isElevation(sheet.view) || sheet.view === "plan") drawSeatLines(into, sheet);
   if (sheet.view === "plan") drawRadii(into, sheet);
-  if (sheet.view === "elevation") drawRows(into, sheet);
+  if (isElevation(sheet.view)) drawRows(into, sheet);
   if (sheet.view !== "free") drawAxis(into, sheet);
 }
 

@@ -18,17 +18,30 @@ interface Window {
   /** Horizontal and vertical limits on the screen. */
   across: readonly [number, number];
   up: readonly [number, number];
+  /** Level of the path, below which the arrows of the reactions hang. */
+  path: number;
 }
 
 /** Directions on the screen of each parallel view: to the right, up, and toward the eye. */
+const elevation = { right: [1, 0, 0], up: [0, 0, 1], toward: [0, -1, 0] } as const;
 const directions = {
-  elevation: { right: [1, 0, 0], up: [0, 0, 1], toward: [0, -1, 0] },
+  elevation,
+  cranes: elevation,
   plan: { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] },
   end: { right: [0, -1, 0], up: [0, 0, 1], toward: [-1, 0, 0] },
 } as const;
 
 /** Height (m) over the path that an elevation shows if it has room: girders, rigging and hooks. */
 const headroom = 16;
+
+/** Room (m) over the highest boom tip. */
+const overTip = 2;
+
+/** The highest elevation that the tip of any boom can have, m; -infinity without cranes. */
+export function highestTip(model: Model): number {
+  const tops = model.plan.cranes.map((c) => c.position.elevation_m + c.boomFootHeight_m + c.boomLength_m);
+  return Math.max(Number.NEGATIVE_INFINITY, ...tops);
+}
 
 /** What a parallel view shows of a model when it opens. */
 export function windowOf(model: Model, view: Exclude<View, "free">): Window {
@@ -37,9 +50,12 @@ export function windowOf(model: Model, view: Exclude<View, "free">): Window {
   const x: Window["across"] = [lines.from - ox, lines.to - ox];
   const top = Math.max(pathTop(model.plan, lines.from), pathTop(model.plan, lines.nearFace), lines.farTop);
   const z: Window["up"] = [Math.min(lines.below, top - 3) - 1 - oz, top + headroom - oz];
-  if (view === "elevation") return { across: x, up: z };
-  if (view === "plan") return { across: x, up: [-lines.right, lines.left] };
-  return { across: [-lines.left, lines.right], up: z };
+  const path = top - oz;
+  if (view === "elevation") return { across: x, up: z, path };
+  if (view === "cranes")
+    return { across: x, up: [z[0], Math.max(z[1], highestTip(model) + overTip - oz)], path };
+  if (view === "plan") return { across: x, up: [-lines.right, lines.left], path };
+  return { across: [-lines.left, lines.right], up: z, path };
 }
 
 /** A camera with its controls, for one canvas. */
@@ -111,17 +127,18 @@ export class Eyes {
   }
 
   private openFlat(model: Model, view: Exclude<View, "free">, margins: Margins, below: number): void {
-    const { across, up } = windowOf(model, view);
+    const { across, up, path } = windowOf(model, view);
     const wide = Math.max(50, this.width - margins.left - margins.right);
     const high = Math.max(50, this.height - margins.top - margins.bottom);
     this.scale = Math.min(wide / (across[1] - across[0]), high / (up[1] - up[0]));
+    if (view === "cranes") this.scale = Math.min(this.scale, Math.max(40, high - below) / (up[1] - path));
     const middle = (across[0] + across[1]) / 2 - (margins.left - margins.right) / 2 / this.scale;
     // An elevation stands on its foot, so that spare room is above; the others are centred.
     const spare = up[1] - high / this.scale;
     const foot =
       view === "plan"
         ? (up[0] + up[1]) / 2 - high / 2 / this.scale
-        : Math.max(spare, Math.min(up[0], up[1] - headroom - below / this.scale));
+        : Math.max(spare, Math.min(up[0], path - below / this.scale));
     const centre = foot - margins.bottom / this.scale + this.height / 2 / this.scale;
     const d = directions[view];
     const target = new Vector3();

@@ -18,10 +18,11 @@ import { drawPose, type Model, modelOf } from "./model.ts";
 import { Overlay } from "./overlay.ts";
 import { palette } from "./palette.ts";
 import { partAt } from "./picking.ts";
+import { wholeArrow } from "./reactionArrows.ts";
 import { drawingOn } from "./renderer.ts";
 import { marginsFor, type Sheet } from "./sheet.ts";
 import { forgetWidths } from "./svg.ts";
-import type { SceneProps } from "./types.ts";
+import { isElevation, type SceneProps } from "./types.ts";
 import { poseWords } from "./words.ts";
 
 export interface Live {
@@ -99,7 +100,7 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
     });
     colourFaces(shown.ground, model.site.ground.tones, colours);
     colourFaces(shown.nearSide, model.site.nearSide.tones, colours);
-    if (shown.nearSide !== null) shown.nearSide.visible = props.view !== "elevation";
+    if (shown.nearSide !== null) shown.nearSide.visible = !isElevation(props.view);
   }
 
   const mounted = () => {
@@ -123,7 +124,7 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
     const type = letters();
     const sheet: Sheet = {
       ...{ view: props.view, units: props.units, selected: props.selected },
-      ...{ exaggeration: props.exaggeration, model, ...size, ...type },
+      ...{ exaggeration: props.exaggeration, corner: props.corner, model, ...size, ...type },
       margins: marginsFor(props.view, type.letter),
       scale: eyes.pixelsPerMetre,
       at: onSheet,
@@ -134,7 +135,7 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
   function open(): void {
     if (model === null || props === null) return;
     const { letter } = letters();
-    eyes.open(model, props.view, marginsFor(props.view, letter), 13 * letter);
+    eyes.open(model, props.view, marginsFor(props.view, letter), wholeArrow(props.view) * letter);
     store.setState({ camera: eyes.camera });
     redraw();
   }

@@ -1,9 +1,11 @@
 // The overlay: one SVG over the canvas that is drawn anew whenever pose, eye, size or choice change, and only then.
 import { drawGrid, drawRest } from "./dimensions.ts";
+import { keptFree } from "./keptFree.ts";
 import type { Rect } from "./labels.ts";
-import { drawReactions } from "./reactionArrows.ts";
+import { arrowsOn, drawReactions, roomOf } from "./reactionArrows.ts";
 import type { Sheet } from "./sheet.ts";
 import { svg } from "./svg.ts";
+import { drawWholeCranes } from "./wholeCranes.ts";
 
 /** Hatches by which bands of one kind are told apart; the hue shows between the lines. */
 function hatches(): SVGElement {
@@ -32,6 +34,8 @@ export class Overlay {
   private readonly arrows = svg("g", { class: "arrows" });
   private readonly rest = svg("g");
   private readonly labels = svg("g");
+  /** Where the small picture of whole cranes stood last. */
+  private inset: Rect | null = null;
 
   constructor(host: HTMLElement) {
     this.root = svg("svg", { class: "scene-overlay", "aria-hidden": "true" });
@@ -50,7 +54,12 @@ export class Overlay {
       width: width - 2 * edge,
       height: height - margins.bottom - (view === "free" ? edge : margins.top),
     };
-    const taken = drawReactions(this.arrows, this.labels, sheet, room);
+    const { corner } = sheet;
+    const arrows = arrowsOn(sheet);
+    const kept: Rect[] = [{ left: 0, top: 0, ...corner }, ...keptFree(sheet), ...roomOf(arrows, sheet)];
+    this.inset = drawWholeCranes(this.rest, sheet, kept, this.inset);
+    if (this.inset !== null) kept.push(this.inset);
+    const taken = drawReactions(this.arrows, this.labels, sheet, arrows, room, kept);
     drawRest(this.rest, sheet, room, taken);
   }
 

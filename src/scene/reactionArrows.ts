@@ -6,6 +6,7 @@ import { print } from "../units/index.ts";
 import { leaderEnd, placeLabels, type Rect, type Tag } from "./labels.ts";
 import type { Sheet } from "./sheet.ts";
 import { rounded, svg, textWidth } from "./svg.ts";
+import type { View } from "./types.ts";
 
 /** One arrow: `x`, `tip` and `tail` in px; in a plan a disc of radius `disc`. */
 interface Arrow {
@@ -17,7 +18,7 @@ interface Arrow {
 }
 
 /** Length (px per letter size) of an arrow that carries the whole set. */
-const whole = 13;
+export const wholeArrow = (view: View): number => (view === "cranes" ? 6 : 13);
 
 /** Hatch that tells bands of one kind apart: by side where the name has one. */
 export function hatchOf(reaction: Reaction, among: number): "plain" | "left" | "right" | "cross" {
@@ -63,7 +64,7 @@ export function arrowsOn(sheet: Sheet): Arrow[] {
     const p = sheet.at(reaction.at);
     if (p.behind) return [];
     const part = model.weight > 0 ? reaction.share / model.weight : 0;
-    const long = part * whole * letter;
+    const long = part * wholeArrow(view) * letter;
     if (view === "plan") {
       const disc = letter * (0.4 + 1.1 * Math.sqrt(Math.abs(part)));
       return [{ reaction, x: p.x, tip: p.y, tail: p.y, disc }];
@@ -122,6 +123,11 @@ function rectOf(a: Arrow, w: number): Rect {
   return { left: a.x - r, top, width: 2 * r, height: Math.abs(a.tip - a.tail) + 2 * a.disc };
 }
 
+/** The room that arrows take. */
+export function roomOf(arrows: readonly Arrow[], sheet: Sheet): Rect[] {
+  return arrows.map((a) => rectOf(a, half(sheet)));
+}
+
 interface Label {
   tag: Tag;
   name: string;
@@ -178,14 +184,15 @@ function drawLabel(
   into.append(group);
 }
 
-/** Draws all reactions; gives the room that they take, for what is placed after them. */
+/** Draws these arrows, and their labels clear of what is `kept` free; gives all the room that is taken, for what is placed after them. */
 export function drawReactions(
   arrowsInto: SVGElement,
   labelsInto: SVGElement,
   sheet: Sheet,
+  arrows: readonly Arrow[],
   room: Rect,
+  kept: readonly Rect[],
 ): Rect[] {
-  const arrows = arrowsOn(sheet);
   const among = (kind: string) => sheet.model.reactions.filter((r) => r.support.kind === kind).length;
   const style = (a: Arrow) => {
     const { kind } = a.reaction.support;
@@ -195,7 +202,6 @@ export function drawReactions(
     const { hue, hatch } = style(a);
     drawArrow(arrowsInto, sheet, a, hue, hatch);
   }
-  const blocked = arrows.map((a) => rectOf(a, half(sheet)));
   const labels = arrows
     .filter(
       (a) =>
@@ -205,7 +211,7 @@ export function drawReactions(
   const placed = placeLabels(
     labels.map((label) => label.tag),
     room,
-    blocked,
+    kept,
   );
   for (const { tag } of labels) {
     const rect = placed.get(tag.id);
@@ -219,5 +225,5 @@ export function drawReactions(
     const { hue, hatch } = style(label.arrow);
     drawLabel(labelsInto, sheet, label, rect, hue, hatch);
   }
-  return [...blocked, ...placed.values()];
+  return [...kept, ...placed.values()];
 }

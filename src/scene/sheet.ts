@@ -3,7 +3,7 @@ import type { Vec3 } from "../sequence/index.ts";
 import type { System } from "../units/index.ts";
 import type { Margins } from "./eyes.ts";
 import type { Model } from "./model.ts";
-import type { View } from "./types.ts";
+import { isElevation, type View } from "./types.ts";
 
 export interface Sheet {
   view: View;
@@ -11,6 +11,8 @@ export interface Sheet {
   width: number;
   height: number;
   margins: Margins;
+  /** Room at the top left that belongs to others, px. */
+  corner: { width: number; height: number };
   /** Size of the letters, px, and fonts as in CSS: ordinary and strong. */
   letter: number;
   font: string;
@@ -28,7 +30,7 @@ export interface Sheet {
 /** Room that the overlay needs around the model in each view, for letters of this size. */
 export function marginsFor(view: View, letter: number): Margins {
   const side = Math.round(1.2 * letter);
-  if (view === "elevation") {
+  if (isElevation(view)) {
     return { left: side, right: side, top: Math.round(2.4 * letter), bottom: Math.round(7 * letter) };
   }
   if (view === "free") return { left: side, right: side, top: side, bottom: side };

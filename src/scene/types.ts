@@ -3,9 +3,15 @@ import type { Plan, PlanSet } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import type { System } from "../units/index.ts";
 
-/** Elevation, plan and end are parallel projections; free is a perspective that can be turned. */
-export type View = "elevation" | "plan" | "end" | "free";
+/**
+ * Elevation, plan and end are parallel projections; free is a perspective that can be turned. Cranes is an elevation
+ * that opens wide enough for every boom.
+ */
+export type View = "elevation" | "plan" | "end" | "free" | "cranes";
 export type Theme = "light" | "dark";
+
+/** Whether a view looks across the bridge from the right. */
+export const isElevation = (view: View): boolean => view === "elevation" || view === "cranes";
 
 export interface SceneProps {
   plan: Plan;
@@ -22,4 +28,6 @@ export interface SceneProps {
   /** Called with the name of the support or part that was pointed at and clicked; "" for none. */
   onSelect?: (name: string) => void;
   theme: Theme;
+  /** Room at the top left that others stand in, px: no label comes there. */
+  corner: { width: number; height: number };
 }

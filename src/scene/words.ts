@@ -10,6 +10,7 @@ const viewWords: Readonly<Record<View, string>> = {
   plan: "Plan view",
   end: "End view, looking forward",
   free: "Free view",
+  cranes: "Elevation with whole cranes",
 };
 
 /** One sentence or two on what is drawn: view, step, where the set is, who carries what. */

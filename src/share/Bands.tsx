@@ -4,21 +4,27 @@ import {
   type Axis,
   colourOf,
   type Finding,
+  isOfSpread,
   type SetResult,
   type System,
-  stepName,
   toX,
 } from "../app/index.ts";
 import { print } from "../units/index.ts";
 import { cut, gutter, lanes, textWidth } from "./frame.ts";
 import { LevelShape } from "./LevelShape.tsx";
 import { marksOf } from "./marks.ts";
+import { Steps } from "./Steps.tsx";
 import { bandPaths, type Frame, holePath, labelPlace, stackOf } from "./stack.ts";
+import { UnbackedRow } from "./UnbackedRow.tsx";
 
 interface Props {
   set: SetResult;
   axis: Axis;
   findings: readonly Finding[];
+  /** Band that is drawn marked; '' for none. */
+  chosen: string;
+  /** Whether the strips below show the highest over what is uncertain beside the best. */
+  highKnown: boolean;
   units: System;
   width: number;
   height: number;
@@ -102,37 +108,6 @@ function Scale({
   );
 }
 
-/** Number and name of each step below the bands, as far as they fit. */
-function Steps({ set, axis, frame, top }: { set: SetResult; axis: Axis; frame: Frame; top: number }) {
-  return (
-    <g className="step-names">
-      {set.steps.map(({ step, index }) => {
-        const from = frame.left + axis.edges[index] * frame.width;
-        const room = (axis.edges[index + 1] - axis.edges[index]) * frame.width;
-        const number = String(index + 1);
-        const title = stepName(step);
-        // The kind always stands below; a name of its own stands beside the number where it fits.
-        const own = title.toLowerCase() !== step.do;
-        const name = own && cut(title, room - textWidth(number) - 8) === title ? title : "";
-        const word = cut(step.do, (room - 4) * 1.12);
-        return (
-          <g key={step.id} transform={`translate(${from} ${top})`}>
-            <title>{`${number} ${title}`}</title>
-            <line className="edge" x1="0" x2="0" y1="-4" y2="26" />
-            <text x="4" y="11">
-              <tspan className="strong">{room > textWidth(number) + 2 ? number : ""}</tspan>
-              {name === "" ? "" : ` ${name}`}
-            </text>
-            <text className="small" x="4" y="24">
-              {word}
-            </text>
-          </g>
-        );
-      })}
-    </g>
-  );
-}
-
 /** Findings along the operation: a line over the stretch of each stop, and a mark where it is worst. */
 function Marks({
   set,
@@ -140,7 +115,7 @@ function Marks({
   findings,
   frame,
   y,
-}: Omit<Props, "units" | "width" | "height"> & { frame: Frame; y: number }) {
+}: Pick<Props, "set" | "axis" | "findings"> & { frame: Frame; y: number }) {
   const xOf = (when: { step: number; progress: number }) => frame.left + toX(axis, when) * frame.width;
   const marks = marksOf(findings, set.setId, xOf, 17);
   const stretches = findings.filter((one) => one.set === set.setId && one.level === "stop");
@@ -152,7 +127,7 @@ function Marks({
           one.to !== null && (
             <line
               key={one.id}
-              className="stop-stretch"
+              className={isOfSpread(one) ? "stop-stretch in-spread" : "stop-stretch"}
               x1={xOf(one.from)}
               x2={xOf(one.to)}
               y1={y - 9}
@@ -175,7 +150,7 @@ function Marks({
           >
             <title>{mark.findings.map((one) => `${one.level}: ${one.words}`).join("\n")}</title>
             <rect className="mark-target" x="-9" y="-10" width="18" height="20" />
-            <LevelShape level={mark.level} />
+            <LevelShape level={mark.level} hollow={isOfSpread(mark.findings[0])} />
             <text x="11" y="4">
               {words}
             </text>
@@ -193,14 +168,15 @@ function frameOf(
   least: number,
   most: number,
 ): { frame: Frame; bottom: number } {
-  const bottom = height - lanes.marks - lanes.steps;
+  const bottom = height - lanes.unbacked - lanes.marks - lanes.steps;
   const span = (most - least) * 1.02;
   const y = (load: number) => bottom - ((load - least) / span) * (bottom - lanes.above);
   return { frame: { left: gutter.left, width: Math.max(10, width - gutter.left - gutter.right), y }, bottom };
 }
 
 /** Bands, scale, steps and marks as one drawing. */
-export const Bands = memo(function Bands({ set, axis, findings, units, width, height }: Props) {
+export const Bands = memo(function Bands(props: Props) {
+  const { set, axis, findings, chosen, highKnown, units, width, height } = props;
   const stack = useMemo(() => stackOf(set, (step, progress) => toX(axis, { step, progress })), [set, axis]);
   const { frame, bottom } = frameOf(width, height, stack.least, stack.most);
   const paths = bandPaths(stack, frame);
@@ -238,7 +214,7 @@ export const Bands = memo(function Bands({ set, axis, findings, units, width, he
       )}
       {hole !== "" && <path className="hole" d={hole} data-hole="yes" />}
       {stack.bands.map((band, b) => (
-        <g key={band.name} className="band" data-band={band.name}>
+        <g key={band.name} className={band.name === chosen ? "band chosen" : "band"} data-band={band.name}>
           <path d={paths[b]} fill={colourOf(band.kind)} />
           {band.pattern !== "plain" && <path d={paths[b]} fill={`url(#hatch-${band.pattern})`} />}
           <path className="outline" d={paths[b]} />
@@ -271,16 +247,14 @@ export const Bands = memo(function Bands({ set, axis, findings, units, width, he
           </g>
         );
       })}
-      <text className="small" x={frame.left - 8} y={bottom + 15} textAnchor="end">
+      <UnbackedRow set={set} axis={axis} frame={frame} y={bottom} />
+      <text className="small" x={frame.left - 8} y={bottom + lanes.unbacked + 15} textAnchor="end">
         findings
       </text>
-      <text className="small" x={frame.left - 8} y={height - lanes.steps + 15} textAnchor="end">
-        step
+      <text className="small" x={right + 6} y={height - 5}>
+        {highKnown ? "best / high" : "highest"}
       </text>
-      <text className="small" x="4" y={height - 4}>
-        use (dashes: 100 %)
-      </text>
-      <Marks set={set} axis={axis} findings={findings} frame={frame} y={bottom + 11} />
+      <Marks set={set} axis={axis} findings={findings} frame={frame} y={bottom + lanes.unbacked + 11} />
       <Steps set={set} axis={axis} frame={frame} top={height - lanes.steps + 4} />
     </svg>
   );

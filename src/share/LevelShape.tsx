@@ -5,9 +5,10 @@ const octagon = Array.from({ length: 8 }, (_, k) => (Math.PI / 4) * k + Math.PI 
   .map((angle) => `${(Math.cos(angle) * 7).toFixed(2)},${(Math.sin(angle) * 7).toFixed(2)}`)
   .join(" ");
 
-/** A shape of 14 px around the origin, coloured by the style sheet. */
-export function LevelShape({ level }: { level: Level }) {
-  if (level === "stop") return <polygon className="shape stop" points={octagon} />;
-  if (level === "caution") return <polygon className="shape caution" points="0,-6.5 7,6 -7,6" />;
-  return <circle className="shape note" r="4.5" />;
+/** A shape of 14 px around the origin, coloured by the style sheet; hollow for what only some corner of the spread has. */
+export function LevelShape({ level, hollow = false }: { level: Level; hollow?: boolean }) {
+  const look = `shape ${level}${hollow ? " hollow" : ""}`;
+  if (level === "stop") return <polygon className={look} points={octagon} />;
+  if (level === "caution") return <polygon className={look} points="0,-6.5 7,6 -7,6" />;
+  return <circle className={look} r="4.5" />;
 }

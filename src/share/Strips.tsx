@@ -1,70 +1,86 @@
-// The strips below the bands, one per subject: how much of its governing limit is used, with the 100 % line.
+// The strips below the bands, one per subject: how much of its governing limit is used, with low, high and the 100 % line.
 import { memo, useMemo } from "react";
 import { type Axis, colourOf, type Finding, type SetResult, type SpreadResult, toX } from "../app/index.ts";
-import { cut, gutter, stripHeight } from "./frame.ts";
-import { highOf, mostDrawn, stripPath, stripsOf } from "./governing.ts";
+import { cut, gutter } from "./frame.ts";
+import { bandOfUse, mostDrawn, type Strip, stripArea, stripPath } from "./governing.ts";
 
-/** The strips as one drawing, the highest use first. A use above its limit is red only where a stop was found. */
-export const Strips = memo(function Strips(props: {
+interface Props {
   set: SetResult;
   axis: Axis;
+  /** Those to draw, in their order. */
+  strips: readonly Strip[];
   findings: readonly Finding[];
   /** Low and high over what is uncertain; null until they are worked out. */
   spread: SpreadResult | null;
+  /** Subject that is drawn marked; '' for none. */
+  chosen: string;
   width: number;
   /** Width of the picture above, on whose axis the strips stand. */
   inner: number;
-}) {
-  const { set, axis, findings, spread, width, inner } = props;
-  const strips = useMemo(
-    () =>
-      stripsOf(set)
-        .filter((strip) => Number.isFinite(strip.most))
-        .sort((a, b) => b.most - a.most),
-    [set],
-  );
+  /** Height of one strip. */
+  height: number;
+}
+
+const whole = (use: number): string => String(Math.round(use * 100));
+
+/** The strips as one drawing. A use above its limit is red only where a stop was found. */
+export const Strips = memo(function Strips(props: Props) {
+  const { set, axis, strips, findings, spread, chosen, width, inner, height } = props;
   const x = useMemo(
     () => Float64Array.from(set.progress, (progress, i) => toX(axis, { step: set.step[i], progress })),
     [set, axis],
   );
-  const highs = useMemo(
-    () => (spread === null ? null : strips.map(({ subject }) => highOf(spread, subject, set.count))),
+  const bands = useMemo(
+    () => (spread === null ? null : strips.map(({ subject }) => bandOfUse(spread, subject, set.count))),
     [spread, strips, set],
   );
   const right = gutter.left + inner;
   if (strips.length === 0) return <p className="quiet">No limit with a use is in force for this set.</p>;
   return (
-    <svg className="strips" width={width} height={strips.length * stripHeight + 2} aria-hidden="true">
+    <svg className="strips" width={width} height={strips.length * height + 2} aria-hidden="true">
       {strips.map((strip, k) => {
-        const top = k * stripHeight + 3;
-        const height = stripHeight - 5;
-        const limit = top + height * (1 - 1 / mostDrawn);
+        const top = k * height + 3;
+        const drawn = height - 5;
+        const limit = top + drawn * (1 - 1 / mostDrawn);
         const stops = findings.some(
           (one) => one.level === "stop" && one.set === set.setId && one.subject === strip.subject,
         );
         const over = strip.most > 1 && stops;
-        const words = strip.checks.map(({ check, limitWords }) => `${check}: ${limitWords}`).join("\n");
+        const frame = { left: gutter.left, width: inner, top, height: drawn };
+        const band = bands?.[k];
+        const high = band === undefined || band.worst < 0 ? "" : whole(band.high[band.worst]);
+        const middle = top + drawn / 2 + 4;
         return (
-          <g key={strip.subject} className={over ? "strip over" : "strip"} data-strip={strip.subject}>
-            <title>{`${strip.subject}\n${words}${highs === null ? "" : "\nthin line: highest over what is uncertain"}`}</title>
-            <rect className="swatch" x="4" y={top + 3} width="9" height="9" fill={colourOf(strip.kind)} />
-            <text x="18" y={top + 12}>
+          <g
+            key={strip.subject}
+            className={["strip", over ? "over" : "", chosen === strip.subject ? "chosen" : ""]
+              .join(" ")
+              .trim()}
+            data-strip={strip.subject}
+          >
+            <rect className="row" x="0" y={top - 2} width={width} height={height} />
+            <rect className="swatch" x="4" y={middle - 9} width="9" height="9" fill={colourOf(strip.kind)} />
+            <text x="18" y={middle}>
               {cut(strip.subject, gutter.left - 20)}
             </text>
-            <line className="base" x1={gutter.left} x2={right} y1={top + height} y2={top + height} />
+            <line className="base" x1={gutter.left} x2={right} y1={top + drawn} y2={top + drawn} />
             <line className="limit" x1={gutter.left} x2={right} y1={limit} y2={limit} />
-            {highs !== null && (
-              <path
-                className="high"
-                d={stripPath(highs[k], x, { left: gutter.left, width: inner, top, height })}
-              />
+            {band !== undefined && (
+              <g className="spread">
+                <path className="between" d={stripArea(band.low, band.high, x, frame)} />
+                <path className="low" d={stripPath(band.low, x, frame)} />
+                <path className="high" d={stripPath(band.high, x, frame)} />
+              </g>
             )}
-            <path
-              className="use"
-              d={stripPath(strip.use, x, { left: gutter.left, width: inner, top, height })}
-            />
-            <text className={over ? "strong" : ""} x={right + 8} y={top + 12}>
-              {`${Math.round(strip.most * 100)} %`}
+            <path className="use" d={stripPath(strip.use, x, frame)} />
+            <text
+              className={over ? "strong" : ""}
+              x={right + 6}
+              y={middle}
+              data-use={whole(strip.most)}
+              data-high={high}
+            >
+              {high === "" ? `${whole(strip.most)} %` : `${whole(strip.most)} / ${high} %`}
             </text>
           </g>
         );

@@ -1,5 +1,5 @@
 // Who carries what: the picture with its strips, a cursor to drag, numbers under the pointer, and its keys.
-import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from "react";
 import {
   type App,
   type Axis,
@@ -7,23 +7,27 @@ import {
   type Finding,
   fromX,
   type Place,
+  type Plan,
   type Pose,
   type SetResult,
   type SpreadResult,
   type System,
-  stepName,
   toX,
 } from "../app/index.ts";
-import { print } from "../units/index.ts";
 import { Bands } from "./Bands.tsx";
-import { gutter, lanes } from "./frame.ts";
-import { Hover } from "./Hover.tsx";
+import { gutter, lanes, ownHeight, stripHeight, stripsThatFit } from "./frame.ts";
+import { inOrderOfUse, stripsOf } from "./governing.ts";
+import { Hover, type Pointed } from "./Hover.tsx";
+import { OwnLane } from "./OwnLane.tsx";
 import { Strips } from "./Strips.tsx";
-import { bandsOf } from "./stack.ts";
+import { cursorWords } from "./sentences.ts";
+import { Told } from "./Told.tsx";
+import { noReturnsOf } from "./unbacked.ts";
 import { useSize } from "./useSize.ts";
 
 interface Props {
   app: App;
+  plan: Plan;
   set: SetResult;
   axis: Axis;
   findings: readonly Finding[];
@@ -31,6 +35,10 @@ interface Props {
   spread: SpreadResult | null;
   cursor: Cursor;
   pose: Pose | null;
+  /** Name of what is looked at; a support among the bands then stands alone below them too. */
+  selected: string;
+  /** Every strip, in all the room there is; else those most used. */
+  allStrips: boolean;
   units: System;
 }
 
@@ -53,32 +61,52 @@ export function cursorKey(app: App, key: string): boolean {
   return act !== undefined;
 }
 
-/** What the cursor's place says to somebody who cannot see the picture. */
-function inWords({ set, cursor, pose, units }: Props): string {
-  const step = set.steps[cursor.step];
-  const where = `step ${cursor.step + 1} of ${set.steps.length}, ${stepName(step.step)}, ${Math.round(cursor.progress * 100)} %`;
-  if (pose === null) return `${where}: no numbers`;
-  const carried = bandsOf(set.supports)
-    .filter(({ column }) => Math.abs(pose.shares[column]) > set.weight * 0.0005)
-    .map(({ name, column }) => `${name} ${print(pose.shares[column], "load", units)}`);
-  return `${where}: ${carried.join(", ")}`;
+/** Heights of the lane of the chosen support and of one strip, and the strips that are drawn. */
+function layoutOf(height: number, count: number, chosen: boolean, all: boolean) {
+  const own = !chosen ? 0 : all ? ownHeight.all : ownHeight.few;
+  const drawn = all ? count : stripsThatFit(height, count, chosen);
+  const room = Math.floor((0.62 * height - own) / Math.max(1, drawn));
+  const strip = all ? Math.min(stripHeight.most, Math.max(stripHeight.least, room)) : stripHeight.few;
+  const below = own + Math.max(drawn, 1) * strip + 3;
+  return { own, drawn, strip, below: Math.min(below, Math.floor(0.62 * height)) };
 }
 
 /** The picture of one solved set. */
 export function WhoCarriesWhat(props: Props) {
-  const { app, set, axis, findings, spread, cursor, units } = props;
+  const { app, plan, set, axis, findings, spread, cursor, pose, selected, allStrips, units } = props;
+  const whole = useRef<HTMLElement>(null);
   const box = useRef<HTMLDivElement>(null);
-  const strips = useRef<HTMLDivElement>(null);
+  const total = useSize(whole);
   const { width, height } = useSize(box);
-  const stripWidth = useSize(strips).width;
-  const [hover, setHover] = useState<{ x: number; place: Place; pose: Pose | null } | null>(null);
+  const [hover, setHover] = useState<{ x: number; place: Place; pose: Pose | null; pointed: Pointed } | null>(
+    null,
+  );
   const dragging = useRef(false);
   const inner = Math.max(10, width - gutter.left - gutter.right);
   const cursorX = Math.round((gutter.left + toX(axis, cursor) * inner) * 10) / 10;
 
+  const chosen = set.supports.some(({ band, name }) => band && name === selected) ? selected : "";
+  const ordered = useMemo(() => inOrderOfUse(stripsOf(set), selected), [set, selected]);
+  const layout = layoutOf(total.height, ordered.length, chosen !== "", allStrips);
+  const strips = useMemo(() => ordered.slice(0, layout.drawn), [ordered, layout.drawn]);
+
   const xAt = (event: PointerEvent<HTMLElement>) =>
     event.clientX - event.currentTarget.getBoundingClientRect().left;
   const partAt = (x: number) => Math.min(1, Math.max(0, (x - gutter.left) / inner));
+  const bandsEnd = height - lanes.unbacked - lanes.marks - lanes.steps;
+
+  /** What lies under the pointer; null where nothing tells anything. */
+  const pointedAt = (event: PointerEvent<HTMLElement>): Pointed | null => {
+    if (event.currentTarget === box.current) {
+      const y = event.clientY - event.currentTarget.getBoundingClientRect().top;
+      return y > bandsEnd && (y < bandsEnd + lanes.unbacked || y > height - lanes.steps)
+        ? { on: "lanes" }
+        : { on: "bands" };
+    }
+    const subject = (event.target as Element).closest("[data-strip]")?.getAttribute("data-strip");
+    const strip = strips.find((one) => one.subject === subject);
+    return strip === undefined ? null : { on: "strip", strip };
+  };
 
   const onPointerDown = (event: PointerEvent<HTMLElement>) => {
     if (event.button !== 0) return;
@@ -89,10 +117,18 @@ export function WhoCarriesWhat(props: Props) {
       return;
     }
     app.pause();
-    const y = event.clientY - event.currentTarget.getBoundingClientRect().top;
-    const place = fromX(axis, partAt(xAt(event)));
-    if (event.currentTarget === box.current && y > height - lanes.steps) {
-      app.setCursor({ step: place.step, progress: 0 });
+    const x = xAt(event);
+    const place = fromX(axis, partAt(x));
+    const pointed = pointedAt(event);
+    if (pointed?.on === "strip" && x < gutter.left) {
+      app.select(pointed.strip.subject === selected ? "" : pointed.strip.subject);
+      return;
+    }
+    if (pointed?.on === "lanes") {
+      const y = event.clientY - event.currentTarget.getBoundingClientRect().top;
+      const inRow = y < bandsEnd + lanes.unbacked;
+      app.setCursor(inRow ? place : { step: place.step, progress: 0 });
+      if (inRow || noReturnsOf(set).some(({ step }) => step === place.step)) app.setView({ panel: "step" });
       return;
     }
     app.setCursor(place);
@@ -106,12 +142,14 @@ export function WhoCarriesWhat(props: Props) {
       app.setX(partAt(x));
       return;
     }
-    if (event.currentTarget !== box.current || x < gutter.left || x > gutter.left + inner) {
+    const pointed = pointedAt(event);
+    const inside = x >= gutter.left && x <= gutter.left + inner;
+    if (pointed === null || !(inside || pointed.on === "strip")) {
       setHover(null);
       return;
     }
-    const place = fromX(axis, partAt(x));
-    setHover({ x, place, pose: app.poseOf(place) });
+    const place = inside ? fromX(axis, partAt(x)) : cursor;
+    setHover({ x, place, pointed, pose: pointed.on === "bands" ? app.poseOf(place) : null });
   };
   const endDrag = () => {
     dragging.current = false;
@@ -128,9 +166,28 @@ export function WhoCarriesWhat(props: Props) {
     onPointerCancel: endDrag,
     onPointerLeave: () => setHover(null),
   };
+  const panel = (above: boolean) =>
+    hover !== null &&
+    (hover.pointed.on === "strip") === above && (
+      <Hover
+        {...hover}
+        plan={plan}
+        set={set}
+        spread={spread}
+        units={units}
+        toLeft={hover.x > width * 0.55}
+        above={above}
+      />
+    );
+  const scrolls = allStrips && layout.own + strips.length * layout.strip + 3 > layout.below;
 
   return (
-    <section className="share" aria-label="Who carries what">
+    <section
+      ref={whole}
+      className="share"
+      aria-label="Who carries what"
+      style={{ gridTemplateRows: `minmax(0, 1fr) ${layout.below}px` }}
+    >
       <div
         ref={box}
         className="share-picture"
@@ -140,13 +197,22 @@ export function WhoCarriesWhat(props: Props) {
         aria-valuemin={0}
         aria-valuemax={100}
         aria-valuenow={Math.round(toX(axis, cursor) * 100)}
-        aria-valuetext={inWords(props)}
+        aria-valuetext={cursorWords(set, cursor, pose, units)}
         onKeyDown={onKeyDown}
         {...pointer}
       >
         {width > 0 && height > 0 && (
           <>
-            <Bands set={set} axis={axis} findings={findings} units={units} width={width} height={height} />
+            <Bands
+              set={set}
+              axis={axis}
+              findings={findings}
+              chosen={chosen}
+              highKnown={spread !== null}
+              units={units}
+              width={width}
+              height={height}
+            />
             <svg className="cursor" width={width} height={height} aria-hidden="true">
               <g transform={`translate(${cursorX} 0)`}>
                 <line y1="0" y2={height} />
@@ -154,34 +220,59 @@ export function WhoCarriesWhat(props: Props) {
               </g>
               {hover !== null && <line className="hover-line" x1={hover.x} x2={hover.x} y1="0" y2={height} />}
             </svg>
-            {hover !== null && <Hover {...hover} set={set} units={units} toLeft={hover.x > width * 0.6} />}
+            {panel(false)}
           </>
         )}
       </div>
+      <button
+        type="button"
+        className="strips-choice"
+        style={{ bottom: layout.below + 1 }}
+        aria-pressed={allStrips}
+        aria-keyshortcuts="u"
+        onClick={() => app.setView({ allStrips: !allStrips })}
+      >
+        {allStrips ? "fewer strips" : `use: ${strips.length} of ${ordered.length}`} <kbd>U</kbd>
+      </button>
       <section
-        ref={strips}
-        className="share-strips"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard.
-        tabIndex={0}
+        className={scrolls ? "share-strips scrolls" : "share-strips"}
+        tabIndex={scrolls ? 0 : undefined}
         aria-label="Use of limits"
         {...pointer}
       >
-        {stripWidth > 0 && (
+        {width > 0 && (
           <>
+            {chosen !== "" && (
+              <OwnLane
+                set={set}
+                axis={axis}
+                spread={spread}
+                name={chosen}
+                units={units}
+                width={width}
+                inner={inner}
+                height={layout.own}
+              />
+            )}
             <Strips
               set={set}
               axis={axis}
+              strips={strips}
               findings={findings}
               spread={spread}
-              width={stripWidth}
+              chosen={selected}
+              width={width}
               inner={inner}
+              height={layout.strip}
             />
-            <svg className="cursor" width={stripWidth} height="100%" aria-hidden="true">
+            <svg className="cursor" width={width} height="100%" aria-hidden="true">
               <line x1={cursorX} x2={cursorX} y1="0" y2="100%" />
             </svg>
+            {panel(true)}
           </>
         )}
       </section>
+      <Told plan={plan} set={set} spread={spread} units={units} chosen={chosen} strips={ordered} />
     </section>
   );
 }

@@ -3,11 +3,25 @@
 /** Room at the left for names and loads, at the right for percentages. */
 export const gutter = { left: 112, right: 64 };
 
-/** Heights of what stands around the bands. */
-export const lanes = { above: 10, marks: 20, steps: 32 };
+/** Heights of what stands around the bands: the row of unbacked parts lies directly under them. */
+export const lanes = { above: 10, unbacked: 16, marks: 20, steps: 30 };
 
-/** Height of one strip. */
-export const stripHeight = 22;
+/** Height of one strip where only the most used ones stand, and the least and greatest where all of them do. */
+export const stripHeight = { few: 17, least: 17, most: 44 };
+
+/** Height of the lane in which a chosen support stands alone with its low and high. */
+export const ownHeight = { few: 44, all: 110 };
+
+/** The bands with their lanes are never lower than this; with a chosen support that stands alone below them too. */
+const leastPicture = { alone: 172, chosen: 150 };
+
+/** How many strips stand below the bands of a picture this high, among so many; `chosen` when one stands alone too. */
+export function stripsThatFit(height: number, among: number, chosen: boolean): number {
+  const [own, least] = chosen ? [ownHeight.few, leastPicture.chosen] : [0, leastPicture.alone];
+  const most = Math.floor((height - least - own) / stripHeight.few);
+  const fair = Math.floor((0.36 * height) / stripHeight.few) - (chosen ? 1 : 0);
+  return Math.max(1, Math.min(most, fair, among));
+}
 
 /** Width of a short text at the size of the picture's labels; a guess that errs on the wide side. */
 export const textWidth = (text: string): number => text.length * 6.4 + 4;

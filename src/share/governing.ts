@@ -1,5 +1,6 @@
 // Strips below the bands: use of the governing limit of every subject along the operation.
 import type { SetResult, SpreadResult, UseStrip } from "../app/index.ts";
+import { areaBetween, lineThrough } from "./lines.ts";
 
 /** One subject: at every stored pose the highest use of any of its limits, and which limit that is. */
 export interface Strip {
@@ -40,38 +41,70 @@ export function stripsOf(set: Pick<SetResult, "strips" | "count">): Strip[] {
   });
 }
 
-/** Highest use of any limit of a subject over the corners of what is uncertain, per stored pose; NaN where none applies. */
-export function highOf(spread: Pick<SpreadResult, "strips">, subject: string, count: number): Float64Array {
+/** Use of the limits of one subject over the corners of what is uncertain, per stored pose; NaN where none applies. */
+export interface UseBand {
+  /** In no corner is the use lower: the greatest of its limits' lowest uses. */
+  low: Float64Array;
+  /** Highest use of any of its limits, and the corner that gave it: index into the corners. */
+  high: Float64Array;
+  corner: Uint16Array;
+  /** Index of the stored pose of the highest of all; -1 where no limit ever applies. */
+  worst: number;
+}
+
+/** Joins low and high of all limits of a subject. */
+export function bandOfUse(spread: Pick<SpreadResult, "strips">, subject: string, count: number): UseBand {
+  const low = new Float64Array(count).fill(Number.NaN);
   const high = new Float64Array(count).fill(Number.NaN);
+  const corner = new Uint16Array(count);
+  let worst = -1;
   for (const strip of spread.strips) {
     if (strip.subject !== subject) continue;
-    for (let i = 0; i < count; i++)
-      if (!Number.isNaN(strip.high[i]) && !(strip.high[i] <= high[i])) high[i] = strip.high[i];
+    for (let i = 0; i < count; i++) {
+      if (!Number.isNaN(strip.low[i]) && !(strip.low[i] <= low[i])) low[i] = strip.low[i];
+      if (Number.isNaN(strip.high[i]) || strip.high[i] <= high[i]) continue;
+      high[i] = strip.high[i];
+      corner[i] = strip.highCorner[i];
+      if (worst < 0 || high[i] > high[worst]) worst = i;
+    }
   }
-  return high;
+  return { low, high, corner, worst };
+}
+
+/** The strips with a use, the chosen subject first, then by highest use. */
+export function inOrderOfUse(strips: readonly Strip[], chosen: string): Strip[] {
+  const first = (strip: Strip) => (strip.subject === chosen ? 0 : 1);
+  return strips
+    .filter((strip) => Number.isFinite(strip.most))
+    .sort((a, b) => first(a) - first(b) || b.most - a.most);
 }
 
 /** A use above this multiple of the limit is drawn at it, so that a strip stays readable. */
 export const mostDrawn = 1.4;
 
-/** The line of a strip as an SVG path; broken where no limit applies. `height` px stand for `mostDrawn`. */
-export function stripPath(
-  use: Float64Array,
-  x: Float64Array,
-  frame: { left: number; width: number; top: number; height: number },
-): string {
-  let path = "";
-  let drawing = false;
-  for (let i = 0; i < use.length; i++) {
-    if (!Number.isFinite(use[i])) {
-      drawing = false;
-      continue;
-    }
-    const part = Math.min(mostDrawn, Math.max(0, use[i])) / mostDrawn;
-    const px = Math.round((frame.left + x[i] * frame.width) * 10) / 10;
-    const py = Math.round((frame.top + frame.height * (1 - part)) * 10) / 10;
-    path += `${drawing ? "L" : "M"}${px} ${py}`;
-    drawing = true;
-  }
-  return path;
+/** Where a strip stands, px. `height` px stand for `mostDrawn`. */
+export interface StripFrame {
+  left: number;
+  width: number;
+  top: number;
+  height: number;
+}
+
+const along =
+  (x: Float64Array, { left, width }: StripFrame) =>
+  (i: number) =>
+    left + x[i] * width;
+const up =
+  ({ top, height }: StripFrame) =>
+  (use: number) =>
+    top + height * (1 - Math.min(mostDrawn, Math.max(0, use)) / mostDrawn);
+
+/** The line of a strip as an SVG path; broken where no limit applies. `x` is 0..1 per stored pose. */
+export function stripPath(use: Float64Array, x: Float64Array, frame: StripFrame): string {
+  return lineThrough(use, along(x, frame), up(frame));
+}
+
+/** Outline of what lies between two lines of a strip, as an SVG path. */
+export function stripArea(low: Float64Array, high: Float64Array, x: Float64Array, frame: StripFrame): string {
+  return areaBetween(low, high, along(x, frame), up(frame));
 }

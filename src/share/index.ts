@@ -9,10 +9,22 @@
  * outline(stack, Float64Array.of(0, 0, 0), Float64Array.of(0, 0, 0), frame, 0); // => ""
  * ```
  */
-export { gutter } from "./frame.ts";
-export { highOf, mostDrawn, type Strip, stripPath, stripsOf } from "./governing.ts";
+export { gutter, stripsThatFit } from "./frame.ts";
+export {
+  bandOfUse,
+  inOrderOfUse,
+  mostDrawn,
+  type Strip,
+  stripArea,
+  stripPath,
+  stripsOf,
+  type UseBand,
+} from "./governing.ts";
 export { LevelShape } from "./LevelShape.tsx";
+export { areaBetween, lineThrough } from "./lines.ts";
 export { byWeight, levels, type Mark, marksOf } from "./marks.ts";
+export { type OwnLine, ownLineOf } from "./own.ts";
+export { ownSentence, stripSentence } from "./sentences.ts";
 export {
   type Band,
   bandPaths,
@@ -25,4 +37,16 @@ export {
   type Stack,
   stackOf,
 } from "./stack.ts";
+export {
+  allBacked,
+  extentWords,
+  type NoReturn,
+  noReturnsOf,
+  type Piece,
+  piecesOf,
+  stretchLines,
+  unbackedAt,
+  unbackedSentences,
+} from "./unbacked.ts";
+export { useSize } from "./useSize.ts";
 export { cursorKey, WhoCarriesWhat } from "./WhoCarriesWhat.tsx";

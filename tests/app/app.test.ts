@@ -30,6 +30,7 @@ function testGround() {
       solve: (plan) =>
         new Promise((answer, refuse) => waiting.push({ title: plan.header.title, answer, refuse })),
       spread: async () => null,
+      stopSpread: () => {},
       csv: async (plan, result) => `${plan.header.title} ${result.planHash}`,
     },
     prepare: () => context,

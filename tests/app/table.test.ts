@@ -2,7 +2,16 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import type { Result, SetResult } from "../../src/app/index.ts";
-import { groupsOf, highestUse, tableOf, whereOf } from "../../src/places/index.ts";
+import {
+  filtered,
+  groupsOf,
+  highestUse,
+  kindOf,
+  noFilter,
+  tableOf,
+  whereOf,
+} from "../../src/places/index.ts";
+import { stripMeasures, usesHere } from "../../src/places/plan/uses.ts";
 import { readPlan } from "../../src/plan/index.ts";
 import { prepareContext, solvePose, startSituation } from "../../src/sequence/index.ts";
 import { madeUpFinding, madeUpResult, madeUpSet } from "./madeUp.ts";
@@ -21,10 +30,11 @@ const set: SetResult = {
   weight: context.model.mass * context.gravity,
   strips: [],
 };
+const none = new Map();
 const result: Result = { ...made, sets: [set] };
 
 test("bands at the start: the trains carry the whole set, cranes and bearings are no part of it", () => {
-  const { bands } = tableOf(result, plan, set, 0, pose);
+  const { bands } = tableOf(result, plan, set, 0, pose, none);
   const sum = bands.reduce((all, { share }) => all + (Number.isFinite(share) ? share : 0), 0);
   // Nothing else touches the set: what the slopes turn sideways is below 1e-4 of the weight.
   expect(sum / set.weight).toBeCloseTo(1, 4);
@@ -38,7 +48,7 @@ test("bands at the start: the trains carry the whole set, cranes and bearings ar
 });
 
 test("cylinders are folded by their oil group, with the least and the greatest load", () => {
-  const { folds } = tableOf(result, plan, set, 0, pose);
+  const { folds } = tableOf(result, plan, set, 0, pose, none);
   for (const transporter of plan.transporters) {
     for (const group of transporter.groups) {
       const fold = folds.find(({ name }) => name === `${group.name}: cylinders`);
@@ -51,7 +61,7 @@ test("cylinders are folded by their oil group, with the least and the greatest l
 });
 
 test("without a pose every number is missing", () => {
-  const { bands, folds } = tableOf(result, plan, set, 0, null);
+  const { bands, folds } = tableOf(result, plan, set, 0, null, none);
   expect(bands.length).toBeGreaterThan(8);
   for (const row of bands) expect([row.share, row.load]).toEqual([Number.NaN, Number.NaN]);
   expect(folds).toEqual([]);
@@ -60,6 +70,26 @@ test("without a pose every number is missing", () => {
 test("the highest use in a step names its limit", () => {
   expect(highestUse(madeUpSet(), 1, "far crane")).toEqual({ use: 0.9, check: "line lean" });
   expect(highestUse(madeUpSet(), 0, "far crane")).toEqual({ use: Number.NaN, check: "" });
+});
+
+test("the use at the cursor is the share of its limit that the solved load takes, named by its check", () => {
+  const uses = usesHere(stripMeasures(context), pose);
+  const { bands } = tableOf(result, plan, set, 0, pose, uses);
+  let judged = 0;
+  for (const transporter of plan.transporters) {
+    for (const group of transporter.groups) {
+      const row = bands.find(({ name }) => name === group.name);
+      if (row === undefined || !Number.isFinite(row.load)) continue;
+      // A group may carry the maker's load of an axle-line side on each of its wheels; the load felt has its decks in it.
+      const allowed = (transporter.allowedSide_kN ?? Number.NaN) * 1000 * group.wheels.length;
+      expect(row.here.check, group.name).toBe("group load");
+      expect(row.here.use, group.name).toBeCloseTo(row.load / allowed, 9);
+      judged++;
+    }
+  }
+  expect(judged).toBeGreaterThan(3);
+  // A crane that holds nothing has no use.
+  expect(bands.find(({ name }) => name === "far crane")?.here).toEqual({ use: Number.NaN, check: "" });
 });
 
 test("findings stand by level, the worst first; those without a place are open items", () => {
@@ -75,6 +105,23 @@ test("findings stand by level, the worst first; those without a place are open i
     ["note", "n"],
   ]);
   expect(open.map(({ id }) => id)).toEqual(["open"]);
-  expect(whereOf(made, findings[1])).toMatch(/^step 3 .*, 0 %$/);
+  expect(whereOf(made, findings[1])).toMatch(/^step 3 at 0 %, .+/);
   expect(whereOf(made, findings[3])).toBe("whole plan");
+});
+
+test("the list is filtered by level, by kind and by words, all of which must occur", () => {
+  const findings = [
+    madeUpFinding({ id: "limit", check: "group load", words: "group load of rear left: 226.4 kN" }),
+    madeUpFinding({ id: "fall", check: "unbacked", level: "note", words: "with far crane lost, it tips" }),
+    madeUpFinding({ id: "back", check: "no way back", level: "note", words: "past the point of no return" }),
+    madeUpFinding({ id: "corner", check: "in the spread: group load", level: "caution", words: "rear left" }),
+  ];
+  expect(findings.map(kindOf)).toEqual(["run", "backed", "way back", "spread"]);
+  const ids = (part: Partial<typeof noFilter>) =>
+    filtered(findings, { ...noFilter, ...part }).map(({ id }) => id);
+  expect(ids({})).toEqual(["limit", "fall", "back", "corner"]);
+  expect(ids({ without: ["note"] })).toEqual(["limit", "corner"]);
+  expect(ids({ kind: "spread" })).toEqual(["corner"]);
+  expect(ids({ words: "LEFT rear" })).toEqual(["limit", "corner"]);
+  expect(ids({ words: "rear tips" })).toEqual([]);
 });

@@ -1,6 +1,15 @@
 // Strips of use and marks of findings.
 import { describe, expect, test } from "vitest";
-import { highOf, marksOf, mostDrawn, stripPath, stripsOf } from "../../src/share/index.ts";
+import {
+  bandOfUse,
+  inOrderOfUse,
+  marksOf,
+  mostDrawn,
+  stripArea,
+  stripPath,
+  stripsOf,
+  stripsThatFit,
+} from "../../src/share/index.ts";
 import { madeUpFinding, madeUpSet } from "../app/madeUp.ts";
 
 describe("strips", () => {
@@ -25,20 +34,49 @@ describe("strips", () => {
   });
 });
 
-describe("the line of the spread", () => {
-  test("is the highest use of any limit of the subject, at every stored pose", () => {
-    const no = Number.NaN;
-    const strip = (check: string, subject: string, high: number[]) => {
-      const [low, highCorner] = [new Float64Array(3), new Uint16Array(3)];
-      return { check, subject, low, high: Float64Array.from(high), highCorner };
-    };
-    const strips = [
-      strip("hook load", "far crane", [no, 0.5, 0.9]),
-      strip("line lean", "far crane", [no, 0.7, no]),
-      strip("group load", "rear left", [0.6, 0.6, 0.6]),
-    ];
-    expect([...highOf({ strips }, "far crane", 3)]).toEqual([no, 0.7, 0.9]);
-    expect([...highOf({ strips }, "near crane", 3)]).toEqual([no, no, no]);
+describe("low and high of a strip", () => {
+  const no = Number.NaN;
+  const strip = (check: string, subject: string, low: number[], high: number[], corner: number[]) => ({
+    ...{ check, subject, low: Float64Array.from(low), high: Float64Array.from(high) },
+    highCorner: Uint16Array.from(corner),
+  });
+  const strips = [
+    strip("hook load", "far crane", [no, 0.3, 0.6], [no, 0.5, 0.9], [0, 4, 5]),
+    strip("line lean", "far crane", [no, 0.1, no], [no, 0.7, no], [0, 6, 0]),
+    strip("group load", "rear left", [0.5, 0.5, 0.5], [0.6, 0.6, 0.6], [1, 1, 1]),
+  ];
+
+  test("join the limits of a subject: the highest use with its corner, and what no corner is below", () => {
+    const band = bandOfUse({ strips }, "far crane", 3);
+    expect([...band.high]).toEqual([no, 0.7, 0.9]);
+    expect([...band.low]).toEqual([no, 0.3, 0.6]);
+    expect([...band.corner].slice(1)).toEqual([6, 5]);
+    expect(band.worst).toBe(2);
+    const none = bandOfUse({ strips }, "near crane", 3);
+    expect([...none.high]).toEqual([no, no, no]);
+    expect(none.worst).toBe(-1);
+  });
+
+  test("are drawn as an area that breaks where no limit applies", () => {
+    const x = Float64Array.of(0, 0.5, 1);
+    const place = { left: 0, width: 100, top: 0, height: 14 };
+    const band = bandOfUse({ strips }, "far crane", 3);
+    expect(stripArea(band.low, band.high, x, place)).toBe("M50 7L100 5L100 8L50 11Z");
+  });
+
+  test("the chosen subject comes first, then the highest use", () => {
+    const all = stripsOf(madeUpSet());
+    expect(inOrderOfUse(all, "").map(({ subject }) => subject)).toEqual(["far crane", "rear left"]);
+    expect(inOrderOfUse(all, "rear left").map(({ subject }) => subject)).toEqual(["rear left", "far crane"]);
+  });
+
+  test("on the smallest screen four strips fit, and one chosen support leaves two beside it", () => {
+    // 720 px high: bar 44, foot 26, scene, timeline; some 255 px are left for bands, rows and strips.
+    expect(stripsThatFit(255, 15, false)).toBe(4);
+    expect(stripsThatFit(255, 15, true)).toBeGreaterThanOrEqual(2);
+    expect(stripsThatFit(255, 3, false)).toBe(3);
+    expect(stripsThatFit(400, 15, false)).toBeGreaterThan(6);
+    expect(stripsThatFit(120, 15, false)).toBe(1);
   });
 });
 

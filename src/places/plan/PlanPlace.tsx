@@ -1,18 +1,48 @@
 // The Plan place: the scene, the operation, who carries what, and beside them the table of reactions and the findings.
 import { useCallback, useEffect, useMemo } from "react";
-import { type App, axisOf, sceneViews } from "../../app/index.ts";
+import { type App, allFindings, axisOf, type Panel, sceneViews } from "../../app/index.ts";
 import { keyIsTaken, useDrop } from "../../controls/index.ts";
 import { caution } from "../../report/index.ts";
 import { cursorKey, WhoCarriesWhat } from "../../share/index.ts";
-import { useApp, useIt } from "../appContext.ts";
+import { useApp, useIt, useSome } from "../appContext.ts";
+import { Behind } from "./Behind.tsx";
 import { Errors } from "./Errors.tsx";
-import { Findings } from "./Findings.tsx";
+import { Panels } from "./Panels.tsx";
 import { Reactions } from "./Reactions.tsx";
 import { Stage } from "./Stage.tsx";
 import { Timeline } from "./Timeline.tsx";
 import { TopBar } from "./TopBar.tsx";
 
-/** The keys of the whole page: views by number, running by the blank, the cursor by arrows and pages. */
+/** Shows a panel and brings the focus to it, so that its list can be gone through at once. */
+function toPanel(app: App, panel: Panel): void {
+  app.setView({ panel });
+  requestAnimationFrame(() => document.getElementById(`tab-${panel}`)?.focus());
+}
+
+/** Keys that are letters, and Escape: strips, panels, stopping the work on low and high. False for any other. */
+function otherKey(app: App, key: string): boolean {
+  const { view, spreading } = app.store.getState();
+  switch (key.toLowerCase()) {
+    case "u":
+      app.setView({ allStrips: !view.allStrips });
+      return true;
+    case "f":
+      toPanel(app, "findings");
+      return true;
+    case "b":
+      toPanel(app, "step");
+      return true;
+    case "escape":
+      if (spreading.is === "running") app.stopSpread();
+      else if (view.allStrips) app.setView({ allStrips: false });
+      else app.select("");
+      return true;
+    default:
+      return false;
+  }
+}
+
+/** The keys of the whole page: views by number, running by the blank, the cursor by arrows and pages, and letters. */
 function usePageKeys(app: App) {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -24,11 +54,11 @@ function usePageKeys(app: App) {
         focused === null ? null : { tagName: focused.tagName, type, role: focused.getAttribute("role") };
       if (keyIsTaken(it, event.key)) return;
       const view = sceneViews[Number(event.key) - 1];
-      if (view !== undefined) app.setView({ scene: view });
+      if (view !== undefined) app.setView({ scene: view, allStrips: false });
       else if (event.key === " ") {
         if (app.store.getState().playing) app.pause();
         else app.run();
-      } else if (!cursorKey(app, event.key)) return;
+      } else if (!otherKey(app, event.key) && !cursorKey(app, event.key)) return;
       event.preventDefault();
     };
     window.addEventListener("keydown", onKey);
@@ -39,48 +69,44 @@ function usePageKeys(app: App) {
 /** The operation and its loads; drawn once the set is solved. */
 function Operation() {
   const app = useApp();
-  const { result, cursor, pose, spreads } = useIt((state) => state);
-  const { width, units } = useIt((state) => state.view);
+  const { document, result, cursor, pose, spreads, selected } = useSome(
+    "document",
+    "result",
+    "cursor",
+    "pose",
+    "spreads",
+    "selected",
+  );
+  const { width, units, allStrips } = useIt((state) => state.view);
+  const findings = useMemo(
+    () => (result === null ? [] : allFindings(result.findings, spreads)),
+    [result, spreads],
+  );
   const set = result?.sets[cursor.set] ?? null;
   const axis = useMemo(
     () => (set === null || set.steps.length === 0 ? null : axisOf(set, width)),
     [set, width],
   );
-  if (result === null || set === null) return <div className="operation" />;
+  if (document === null || set === null) return <div className="operation" />;
   if (axis === null) return <div className="operation quiet">This set has no steps.</div>;
   return (
-    <div className="operation">
+    <div className={allStrips ? "operation whole" : "operation"}>
       <Timeline axis={axis} />
       <WhoCarriesWhat
         app={app}
+        plan={document.plan}
         set={set}
         axis={axis}
-        findings={result.findings}
-        spread={spreads[set.setId] ?? null}
+        findings={findings}
+        spread={spreads[set.setId]?.spread ?? null}
         cursor={cursor}
         pose={pose}
+        selected={selected}
+        allStrips={allStrips}
         units={units}
       />
     </div>
   );
-}
-
-/** How far the solver is, or by which rules the result was judged. */
-function SolverState() {
-  const solving = useIt((state) => state.solving);
-  const spreading = useIt((state) => state.spreading);
-  const ruleSet = useIt((state) => state.result?.ruleSet ?? "");
-  const words = () => {
-    if (solving.is === "running")
-      return solving.of > 0 ? `${solving.words} ${solving.done} of ${solving.of}` : solving.words;
-    if (solving.is === "failed") return "not solved";
-    const rules = ruleSet === "" ? "" : `rules: ${ruleSet}`;
-    if (spreading.is === "running")
-      return `${rules}; ${spreading.words} ${spreading.done} of ${spreading.of}`;
-    if (spreading.is === "failed") return `${rules}; low and high not worked out: ${spreading.words}`;
-    return rules;
-  };
-  return <span role="status">{words()}</span>;
 }
 
 /** The whole place. */
@@ -110,11 +136,11 @@ export function PlanPlace() {
       </main>
       <aside aria-label="Numbers and findings">
         <Reactions />
-        <Findings />
+        <Panels />
       </aside>
       <footer>
-        <span>{caution}</span>
-        <SolverState />
+        <span title={caution}>{caution}</span>
+        <Behind />
       </footer>
       <Errors />
       {over && <div className="drop-sign">Drop the plan file here to open it</div>}

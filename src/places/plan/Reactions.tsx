@@ -1,23 +1,48 @@
 // The table of reactions at the cursor: every number is of the pose on screen, solved for it.
-import { memo } from "react";
-import { colourOf, storedAt } from "../../app/index.ts";
+import { memo, useEffect, useMemo, useState } from "react";
+import {
+  colourOf,
+  cornerWords,
+  type Plan,
+  type SetResult,
+  type SpreadResult,
+  storedAt,
+} from "../../app/index.ts";
 import { missing, print, printed, type System, signOf } from "../../units/index.ts";
-import { useApp, useIt } from "../appContext.ts";
-import { type Fold, type TableRow, tableOf } from "./rows.ts";
+import { useApp, useIt, useSome } from "../appContext.ts";
+import { type Fold, type TableRow, tableOf, type Use } from "./rows.ts";
 
 const percent = (value: number, units: System): string => printed(value, "percent", units).number;
+const useTitle = ({ check }: Use): string => (check === "" ? "no limit in force" : check);
 
-/** Low and high of a share over what is uncertain, in words; '' where they are not known. */
-function rangeOf(ends: readonly [number, number], units: System): string {
-  const [low, high] = ends.map((end) => printed(end, "load", units).number);
-  return ends.some(Number.isNaN) ? "" : `low ${low}, high ${high}`;
+/** Low and high of a share at a stored pose, N, and the corners that gave them; null where they are not known. */
+interface Range {
+  low: number;
+  high: number;
+  corners: string;
 }
 
-function BandRow(props: { row: TableRow; weight: number; range: string; units: System }) {
+function rangeOf(
+  plan: Plan,
+  set: SetResult,
+  spread: SpreadResult | null,
+  stored: number,
+  name: string,
+): Range | null {
+  const j = set.supports.findIndex((support) => support.name === name);
+  if (spread === null || stored < 0 || j < 0) return null;
+  const at = stored * set.supports.length + j;
+  const corner = (of: Uint16Array) => cornerWords(plan, set, spread, of[at], stored);
+  const corners = `low: ${corner(spread.lowCorner)}\nhigh: ${corner(spread.highCorner)}`;
+  return Number.isNaN(spread.low[at]) ? null : { low: spread.low[at], high: spread.high[at], corners };
+}
+
+function BandRow(props: { row: TableRow; weight: number; range: Range | null; units: System }) {
   const { row, weight, range, units } = props;
   const app = useApp();
   const selected = useIt((state) => state.selected) === row.name;
   const carries = Number.isFinite(row.load);
+  const load = (value: number | undefined) => printed(value, "load", units).number;
   return (
     <tr className={[carries ? "" : "away", selected ? "selected" : ""].join(" ")} data-support={row.name}>
       <th scope="row">
@@ -30,19 +55,22 @@ function BandRow(props: { row: TableRow; weight: number; range: string; units: S
           <span className="swatch" style={{ background: colourOf(row.kind) }} />
           {row.name}
         </button>
-        {range !== "" && (
-          <small
-            className="range"
-            title="low and high of the share over what is uncertain, at this place of this step"
-          >
-            {range}
-          </small>
-        )}
       </th>
-      <td>{printed(row.share, "load", units).number}</td>
+      <td className="share">{load(row.share)}</td>
+      <td className="range low" title={range?.corners}>
+        {range === null ? "" : load(range.low)}
+      </td>
+      <td className="range high" title={range?.corners}>
+        {range === null ? "" : load(range.high)}
+      </td>
       <td>{percent(row.share / weight, units)}</td>
-      <td>{printed(row.load, "load", units).number}</td>
-      <td title={row.check === "" ? "no limit in force" : row.check}>{percent(row.use, units)}</td>
+      <td>{load(row.load)}</td>
+      <td className="use here" title={useTitle(row.here)}>
+        {percent(row.here.use, units)}
+      </td>
+      <td className="use step" title={useTitle(row.inStep)}>
+        {percent(row.inStep.use, units)}
+      </td>
     </tr>
   );
 }
@@ -77,15 +105,15 @@ function Sums({ bands, weight, units }: { bands: TableRow[]; weight: number; uni
     <tfoot>
       <tr>
         <th scope="row">all supports</th>
-        <td>{known ? printed(sum, "load", units).number : missing}</td>
+        <td className="share">{known ? printed(sum, "load", units).number : missing}</td>
+        <td colSpan={2} />
         <td>{known ? percent(sum / weight, units) : missing}</td>
-        <td />
-        <td />
+        <td colSpan={3} />
       </tr>
       <tr>
-        <th scope="row">weight of the set</th>
-        <td>{printed(weight, "load", units).number}</td>
-        <td colSpan={3} className="quiet">
+        <th scope="row">set's weight</th>
+        <td className="share">{printed(weight, "load", units).number}</td>
+        <td colSpan={6} className="quiet">
           {known && `out of balance ${pose.solution.residual.force.toExponential(0)} of it`}
         </td>
       </tr>
@@ -93,56 +121,114 @@ function Sums({ bands, weight, units }: { bands: TableRow[]; weight: number; uni
   );
 }
 
+type Reader = typeof import("./uses.ts");
+
+/** Uses of limits in the pose at the cursor; none before the checks are loaded. */
+function useUses(): ReadonlyMap<string, Use> {
+  const { pose, context } = useSome("pose", "context");
+  const [reader, setReader] = useState<Reader | null>(null);
+  useEffect(() => {
+    import("./uses.ts").then(setReader, () => undefined);
+  }, []);
+  const measures = useMemo(
+    () => (reader === null || context === null ? null : reader.stripMeasures(context)),
+    [reader, context],
+  );
+  return useMemo(
+    () =>
+      reader === null || measures === null || pose === null ? new Map() : reader.usesHere(measures, pose),
+    [reader, measures, pose],
+  );
+}
+
 /** Who carries how much at the cursor, in the order of the picture. */
 export const Reactions = memo(function Reactions() {
   const app = useApp();
-  const { result, document, cursor, pose, noPose, spreads } = useIt((state) => state);
+  const { result, document, cursor, pose, noPose, spreads } = useSome(
+    "result",
+    "document",
+    "cursor",
+    "pose",
+    "noPose",
+    "spreads",
+  );
   const units = useIt((state) => state.view.units);
+  const uses = useUses();
   const set = app.set();
   if (result === null || document === null || set === null || set.steps.length === 0) return null;
-  const { bands, folds } = tableOf(result, document.plan, set, cursor.step, pose);
+  const { plan } = document;
+  const { bands, folds } = tableOf(result, plan, set, cursor.step, pose, uses);
   const load = signOf("load", units);
   // Low and high are known at stored poses only, and never read off between two of them.
-  const spread = spreads[set.setId];
+  const spread = spreads[set.setId]?.spread ?? null;
   const stored = pose === null ? -1 : storedAt(set, cursor);
-  const range = (name: string): string => {
-    const j = set.supports.findIndex((support) => support.name === name);
-    if (spread === undefined || stored < 0 || j < 0) return "";
-    const at = stored * set.supports.length + j;
-    return rangeOf([spread.low[at], spread.high[at]], units);
-  };
   return (
     <section className="reactions" aria-label="Reactions at the cursor">
       <table>
-        <caption>Reactions at the cursor</caption>
+        <caption>
+          Reactions at the cursor <small>{`loads in ${load}`}</small>
+        </caption>
+        <colgroup>
+          <col className="name" />
+          <col span={3} />
+          <col className="part" />
+          <col />
+          <col className="uses" span={2} />
+        </colgroup>
         <thead>
           <tr>
             <th scope="col">Support</th>
-            <th scope="col">
-              Share <small>{load}</small>
+            <th scope="col" title="Share of the weight of the set">
+              Share
             </th>
-            <th scope="col">
+            <th
+              scope="col"
+              title="Low of the share over what is uncertain, at stored places: starts, events, ends"
+            >
+              Low
+            </th>
+            <th
+              scope="col"
+              title="High of the share over what is uncertain, at stored places: starts, events, ends"
+            >
+              High
+            </th>
+            <th scope="col" title="Share in percent of the weight of the set">
               of set <small>%</small>
             </th>
-            <th scope="col">
-              Feels <small>{load}</small>
+            <th scope="col" title="Load with tare or rigging">
+              Feels
+            </th>
+            <th scope="col" title="Highest use of a limit at the cursor">
+              use here <small>%</small>
             </th>
             <th scope="col" title="Highest use of a limit in this step">
-              Step's use <small>%</small>
+              step's use <small>%</small>
             </th>
           </tr>
         </thead>
         <tbody>
           {bands.map((row) => (
-            <BandRow key={row.name} row={row} weight={set.weight} range={range(row.name)} units={units} />
+            <BandRow
+              key={row.name}
+              row={row}
+              weight={set.weight}
+              range={rangeOf(plan, set, spread, stored, row.name)}
+              units={units}
+            />
           ))}
         </tbody>
         <Sums bands={bands} weight={set.weight} units={units} />
       </table>
       {noPose !== "" && <p className="no-pose">{noPose}</p>}
-      {folds.map((fold) => (
-        <FoldRows key={fold.name} fold={fold} units={units} />
-      ))}
+      {folds.length > 0 && (
+        <details className="finer">
+          <summary>Lines, bunks, cylinders and lashings</summary>
+          {folds.map((fold) => (
+            <FoldRows key={fold.name} fold={fold} units={units} />
+          ))}
+        </details>
+      )}
     </section>
   );
 });

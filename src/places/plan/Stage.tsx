@@ -1,8 +1,8 @@
 // The scene with its views; the 3D code comes as a chunk of its own right after the first paint.
-import { lazy, Suspense, useEffect } from "react";
+import { lazy, Suspense, useEffect, useMemo, useRef } from "react";
 import { type SceneView, sceneViews } from "../../app/index.ts";
-import { Choice } from "../../controls/index.ts";
-import { useApp, useIt } from "../appContext.ts";
+import { useSize } from "../../share/index.ts";
+import { useApp, useIt, useSome } from "../appContext.ts";
 
 const load = () => import("../../scene/index.ts").then((layer) => ({ default: layer.Scene }));
 const Scene = lazy(load);
@@ -12,9 +12,11 @@ const viewWords: Readonly<Record<SceneView, string>> = {
   plan: "Plan",
   end: "End",
   free: "Free",
+  cranes: "Cranes",
 };
 
-const factors = { "1": "true shape", "10": "shape × 10", "25": "shape × 25", "50": "shape × 50" } as const;
+/** Distance of the buttons from the top left corner, px; as in the style sheet. */
+const buttonsAt = 12;
 
 /** What stands in the place of the scene while there is none. */
 function Waiting() {
@@ -31,18 +33,27 @@ function Waiting() {
 /** The scene at the cursor, and the buttons that choose how it is seen. */
 export function Stage() {
   const app = useApp();
-  const { document, pose, noPose, context, selected } = useIt((state) => state);
+  const { document, pose, noPose, context, selected } = useSome(
+    "document",
+    "pose",
+    "noPose",
+    "context",
+    "selected",
+  );
   const view = useIt((state) => state.view);
   // While the plan is being solved the 3D code is fetched; a failure shows when the scene is drawn.
   useEffect(() => {
     load().catch(() => undefined);
   }, []);
-  const factor = (Object.keys(factors) as (keyof typeof factors)[]).find(
-    (one) => Number(one) === view.exaggeration,
+  const buttons = useRef<HTMLFieldSetElement>(null);
+  const { width, height } = useSize(buttons);
+  const corner = useMemo(
+    () => ({ width: width + 2 * buttonsAt, height: height + buttonsAt }),
+    [width, height],
   );
   return (
     <section className="stage" aria-label="Scene">
-      <fieldset className="views">
+      <fieldset ref={buttons} className="views">
         <legend className="unseen">View</legend>
         {sceneViews.map((one, i) => (
           <button
@@ -54,13 +65,6 @@ export function Stage() {
             <kbd>{i + 1}</kbd> {viewWords[one]}
           </button>
         ))}
-        <Choice
-          label="Elastic shape"
-          quiet
-          value={factor ?? "1"}
-          words={factors}
-          choose={(value) => app.setView({ exaggeration: Number(value) })}
-        />
       </fieldset>
       {noPose !== "" && <p className="no-pose over-scene">{noPose}</p>}
       {document !== null && context !== null ? (
@@ -76,6 +80,7 @@ export function Stage() {
             selected={selected === "" ? null : selected}
             onSelect={(name) => app.select(name ?? "")}
             theme={view.theme}
+            corner={corner}
           />
         </Suspense>
       ) : (

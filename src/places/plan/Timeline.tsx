@@ -2,7 +2,7 @@
 import { type Axis, type Step, stepWords, toX, type Width, widths } from "../../app/index.ts";
 import { Choice } from "../../controls/index.ts";
 import { cursorKey } from "../../share/index.ts";
-import { useApp, useIt } from "../appContext.ts";
+import { useApp, useIt, useSome } from "../appContext.ts";
 
 const speeds = { "0.5": "speed ½", "1": "speed 1", "2": "speed 2", "4": "speed 4" } as const;
 
@@ -64,11 +64,12 @@ function seeBand({ low, high, unit }: NonNullable<Step["see"]>): string {
 /** Buttons, the step's words, and a slider that stands exactly above the picture of the loads. */
 export function Timeline({ axis }: { axis: Axis }) {
   const app = useApp();
-  const { cursor, playing, document } = useIt((state) => state);
+  const { cursor, playing, document } = useSome("cursor", "playing", "document");
   const { units, speed, width } = useIt((state) => state.view);
   const set = app.set();
   if (set === null || document === null) return null;
   const run = set.steps[cursor.step];
+  const words = stepWords(document.plan, run.step, units);
   const speedName =
     (Object.keys(speeds) as (keyof typeof speeds)[]).find((one) => Number(one) === speed) ?? "1";
   return (
@@ -86,15 +87,15 @@ export function Timeline({ axis }: { axis: Axis }) {
           <IconButton icon="step on" label="Step on (Page Down)" press={() => app.stepBy(1)} />
         </div>
         <div className="step-words">
-          <p>
+          <p title={words}>
             <span className="step-number">{`${cursor.step + 1}`}</span>
-            <span className="quiet">{` of ${set.steps.length}`}</span>
-            <strong>{run.step.title ?? stepWords(document.plan, run.step, units)}</strong>
+            <span className="quiet">{` of ${set.steps.length}, `}</span>
+            <span className="progress">{`${Math.round(cursor.progress * 100)} %`}</span>
+            <strong>{run.step.title ?? words}</strong>
+            {run.step.title !== undefined && <span className="does">{words}</span>}
           </p>
-          {run.step.title !== undefined && <p>{stepWords(document.plan, run.step, units)}</p>}
         </div>
         <div className="choices">
-          <span className="progress">{`${Math.round(cursor.progress * 100)} %`}</span>
           <Choice
             label="Speed"
             quiet
@@ -110,8 +111,8 @@ export function Timeline({ axis }: { axis: Axis }) {
             choose={(value) => app.setView({ width: value })}
           />
         </div>
+        <People step={run.step} />
       </div>
-      <People step={run.step} />
       <input
         className="scrub"
         type="range"

@@ -4,6 +4,8 @@ import { Choice, download, FileButton } from "../../controls/index.ts";
 import { systems } from "../../units/index.ts";
 import { useApp, useIt } from "../appContext.ts";
 
+const factors = { "1": "true shape", "10": "shape × 10", "25": "shape × 25", "50": "shape × 50" } as const;
+
 const themes = { light: "Light", dark: "Dark" } as const;
 
 /** Saves the reactions as CSV; says why when it cannot. */
@@ -54,7 +56,10 @@ function SetChoice() {
 export function TopBar({ open }: { open: (file: File) => void }) {
   const app = useApp();
   const document = useIt((state) => state.document);
-  const { units, theme } = useIt((state) => state.view);
+  const { units, theme, exaggeration } = useIt((state) => state.view);
+  const factor = (Object.keys(factors) as (keyof typeof factors)[]).find(
+    (one) => Number(one) === exaggeration,
+  );
   const header = document?.plan.header;
   return (
     <header className="top">
@@ -71,6 +76,13 @@ export function TopBar({ open }: { open: (file: File) => void }) {
       <SetChoice />
       <FileButton words="Open file" accept=".json,application/json" open={open} />
       <ExportButton />
+      <Choice
+        label="Elastic shape"
+        quiet
+        value={factor ?? "1"}
+        words={factors}
+        choose={(value) => app.setView({ exaggeration: Number(value) })}
+      />
       <Choice
         label="Units"
         quiet

@@ -10,10 +10,18 @@ export interface TableRow {
   share: number;
   /** Load felt, with tare or rigging. */
   load: number;
-  /** Highest use of a limit by it over the stored poses of the step, and that limit; NaN where none is known. */
+  /** Highest use of a limit by it in this pose, and over the stored poses of the step. */
+  here: Use;
+  inStep: Use;
+}
+
+/** Highest use of any limit and which limit that is; NaN and '' where none is in force. */
+export interface Use {
   use: number;
   check: string;
 }
+
+const noUse: Use = { use: Number.NaN, check: "" };
 
 /** Supports of one kind under one head, with their lowest and highest load. */
 export interface Fold {
@@ -25,9 +33,9 @@ export interface Fold {
 }
 
 /** Highest use of any limit of a subject among the stored poses of a step: every one of them is solved. */
-export function highestUse(set: SetResult, step: number, subject: string): { use: number; check: string } {
+export function highestUse(set: SetResult, step: number, subject: string): Use {
   const { first, count } = set.steps[step];
-  let best = { use: Number.NaN, check: "" };
+  let best = noUse;
   for (const strip of set.strips) {
     if (strip.subject !== subject) continue;
     for (let i = first; i < first + count; i++) {
@@ -49,13 +57,14 @@ function foldName(plan: Plan, support: Pick<Support, "name" | "what" | "of" | "k
   return `${group?.name ?? support.of}: cylinders`;
 }
 
-/** Rows and folds of one pose; with no pose every number is missing. */
+/** Rows and folds of one pose; with no pose every number is missing. `uses` are those of the subjects in this pose. */
 export function tableOf(
   result: Result,
   plan: Plan,
   set: SetResult,
   step: number,
   pose: Pose | null,
+  uses: ReadonlyMap<string, Use>,
 ): { bands: TableRow[]; folds: Fold[] } {
   const rows = pose === null ? [] : rowsOf(result, plan, set, pose, null);
   const byName = new Map(rows.map((row) => [row.support.name, row]));
@@ -68,7 +77,8 @@ export function tableOf(
         kind,
         share: row?.share ?? Number.NaN,
         load: row?.load ?? Number.NaN,
-        ...highestUse(set, step, name),
+        here: uses.get(name) ?? noUse,
+        inStep: highestUse(set, step, name),
       };
     });
   const folds = new Map<string, Fold>();

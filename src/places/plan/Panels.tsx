@@ -1,0 +1,54 @@
+// The two panels below the table of reactions, one of them shown: the findings, and what is to be known of the step.
+import type { KeyboardEvent } from "react";
+import { allFindings, type Panel } from "../../app/index.ts";
+import { useApp, useIt, useSome } from "../appContext.ts";
+import { Findings } from "./Findings.tsx";
+import { StepPanel } from "./StepPanel.tsx";
+
+const order: readonly Panel[] = ["findings", "step"];
+
+/** Tabs with their panel. */
+export function Panels() {
+  const app = useApp();
+  const panel = useIt((state) => state.view.panel);
+  const { result, spreads } = useSome("result", "spreads");
+  const step = useIt((state) => state.cursor.step);
+  if (result === null) return null;
+  const words: Readonly<Record<Panel, string>> = {
+    findings: `Findings ${allFindings(result.findings, spreads).length}`,
+    step: `Step ${step + 1}: backed, way back`,
+  };
+  const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B" };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
+    event.preventDefault();
+    const next = order[1 - order.indexOf(panel)];
+    app.setView({ panel: next });
+    document.getElementById(`tab-${next}`)?.focus();
+  };
+  return (
+    <>
+      <div className="tabs" role="tablist" aria-label="Below the reactions">
+        {order.map((one) => (
+          <button
+            key={one}
+            id={`tab-${one}`}
+            type="button"
+            role="tab"
+            aria-selected={panel === one}
+            aria-controls="panel"
+            aria-keyshortcuts={keys[one].toLowerCase()}
+            tabIndex={panel === one ? 0 : -1}
+            onClick={() => app.setView({ panel: one })}
+            onKeyDown={onKeyDown}
+          >
+            {words[one]} <kbd>{keys[one]}</kbd>
+          </button>
+        ))}
+      </div>
+      <div id="panel" className="panel" role="tabpanel" aria-labelledby={`tab-${panel}`}>
+        {panel === "findings" ? <Findings /> : <StepPanel />}
+      </div>
+    </>
+  );
+}

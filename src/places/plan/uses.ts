@@ -1,0 +1,22 @@
+// Uses of limits in one pose, read from it anew. Comes as a chunk of its own: it brings every check with it.
+
+import type { Pose, SetContext } from "../../app/index.ts";
+import { type Measure, makers, useOf as partOfLimit } from "../../checks/index.ts";
+import type { Use } from "./rows.ts";
+
+/** The measures of a set that are drawn as strips: the same whose highest use in the step stands beside. */
+export function stripMeasures(ctx: SetContext): Measure[] {
+  return makers.flatMap((make) => make(ctx)).filter(({ strip }) => strip);
+}
+
+/** Highest use of a limit of every subject in one pose, read from that pose anew. */
+export function usesHere(measures: readonly Measure[], pose: Pose): Map<string, Use> {
+  const uses = new Map<string, Use>();
+  for (const measure of measures) {
+    const use = partOfLimit(measure, measure.read(pose));
+    if (!Number.isFinite(use) || use <= (uses.get(measure.subject)?.use ?? Number.NEGATIVE_INFINITY))
+      continue;
+    uses.set(measure.subject, { use, check: measure.check });
+  }
+  return uses;
+}
