@@ -40,9 +40,9 @@ export {
   spreadOver,
   withSpread,
 } from "./spread/run.ts";
+export { overturningOf } from "./tilt.ts";
 export { type Leaf, type Place, type Trace, tracesIn } from "./trace.ts";
 export { traceOfUse } from "./traced.ts";
 export { type Asked, askedOf, type Traced, traceOf } from "./traceOf.ts";
-export { overturningOf } from "./tilt.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";

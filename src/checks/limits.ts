@@ -105,7 +105,7 @@ const defaults: Record<string, { value: number; source: string }> = {
     value: 85,
     source: "AASHTO LRFD C6.10.2.2: flange at least 1/85 as wide as a field piece is long (from memory)",
   },
-  "set buckling": {
+  "two-girder set": {
     value: 70,
     source:
       "AASHTO LRFD 6.10.3.4.2: moments of a two-girder set at most 70 % of those at which it buckles as one (from memory)",

@@ -9,7 +9,7 @@ import { type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { type GirderData, girdersOf, stationOf } from "./data.ts";
 import { aashtoShape, aiscShape, type NoHelp, noHelp, noHelpWords } from "./momentShape.ts";
-import { girderRules } from "./rules.ts";
+import { girderRules, leastOf } from "./rules.ts";
 import { carryingOn } from "./supports.ts";
 import {
   type Judgement,
@@ -115,10 +115,17 @@ function read(
   if (worst === null) return NOT_HERE;
   const { length, side, M, by, why, C_b } = worst;
   if (rec !== null) record(rec, ctx, g, stage, worst);
-  const where =
-    `${length.from.x} to ${length.to.x} m, ${side.top ? "top" : "bottom"} flange, C_b ${C_b.toFixed(2)}` +
-    `${why === "" ? "" : `: ${noHelpWords[why].words}`}${stage.hung ? "; hung, loads taken at mid-height" : ""}`;
-  return { value: M, limit: worst.allowed, source: by.rules.source, chosenBy: by.rules.chosenBy, where };
+  return {
+    value: M,
+    limit: worst.allowed,
+    source: by.rules.source,
+    chosenBy: by.rules.chosenBy,
+    get where() {
+      const flange = `${length.from.x} to ${length.to.x} m, ${side.top ? "top" : "bottom"} flange`;
+      const shape = why === "" ? "" : `: ${noHelpWords[why].words}`;
+      return `${flange}, C_b ${C_b.toFixed(2)}${shape}${stage.hung ? "; hung, loads taken at mid-height" : ""}`;
+    },
+  };
 }
 
 /** What is allowed over an unbraced length, by the lowest of all rule sets and pieces. */
@@ -204,8 +211,7 @@ function record(rec: Recorder, ctx: SetContext, g: GirderData, stage: Stage, wor
   trace(rec, "L_b", x_2 - x_1, "x_2 - x_1", "m", `unbraced length, ${from.words} to ${to.words}`);
   const { most, least } = greatestIn(stage.d, g.index, from.x, to.x);
   const { allowed } = governing(rec, ctx, stage, length, side, most.M, least.M);
-  const symbols = side.judgements.map((j) => j.symbol);
-  const formula = symbols.length > 1 ? `min(${symbols.join(", ")})` : symbols[0];
+  const formula = leastOf(side.judgements.map((j) => j.symbol));
   trace(rec, "M_a", allowed, formula, "N m", "lowest of what is allowed under the loads as they are");
   rec.ends("M", "M_a");
 }

@@ -93,6 +93,40 @@ export function girderRules(plan: Plan): GirderRules[] {
 const sourceWords = (source: string, { value, source: of, chosenBy }: Limit): string =>
   value === 1 ? source : `${source}; load factor ${value}: ${of} (${chosenBy})`;
 
+/** The least of some symbols as a formula. */
+export const leastOf = (symbols: readonly string[]): string =>
+  symbols.length > 1 ? `min(${symbols.join(", ")})` : symbols[0];
+
+/**
+ * The lowest of what all rule sets allow of a force's strength, N, written down as `R_a` or `P_a`; `nominal` gives the
+ * nominal strength by one of them, as `R_n` or `P_n`.
+ */
+export function lowestAllowed(
+  rec: Recorder | null,
+  rules: readonly GirderRules[],
+  part: Exclude<Part, "bending">,
+  letter: "R" | "P",
+  nominal: (rec: Recorder | null, by: GirderRules["short"]) => number,
+): { limit: number; by: GirderRules } {
+  let limit = Number.POSITIVE_INFINITY;
+  let by = rules[0];
+  for (const one of rules) {
+    const own = rec === null ? null : rec.part();
+    const symbol = own === null ? "" : `${letter}_${one.short}`;
+    const value = allowed(own, one, part, nominal(own, one.short), letter === "R" ? "R_n" : "P_n", symbol);
+    if (rec !== null && own !== null) rec.take(own, symbol);
+    if (value < limit) {
+      limit = value;
+      by = one;
+    }
+  }
+  if (rec !== null) {
+    const formula = leastOf(rules.map((one) => `${letter}_${one.short}`));
+    trace(rec, `${letter}_a`, limit, formula, "N", "lowest of what is allowed under the loads as they are");
+  }
+  return { limit, by };
+}
+
 /**
  * What a rule set allows of a nominal strength, under the loads as they are: M_n / (Omega gamma) or phi M_n / gamma.
  * `nominal` is the symbol of the nominal strength, `symbol` that of the result.

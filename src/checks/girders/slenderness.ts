@@ -1,0 +1,174 @@
+// Slenderness of the girders in plan: unsupported length over flange width, stage by stage, and of each field piece alone.
+//
+// A girder joined to others counts from brace to brace; an overhang counts from its last support to its tip, joined or
+// not, since the girders can go sideways together. A girder alone counts from support to support, and over its whole
+// length while only hooks carry it. The width is that of the narrowest flange in the length.
+
+import { diagramsOf } from "../../mechanics/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
+import { type Limit, limitOf } from "../limits.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { constant, field, MM, type Recorder, solved, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
+import type { Finding } from "../types.ts";
+import { type Brace, bracesOf, type GirderData, girdersOf, type PieceData, stationOf } from "./data.ts";
+import { type Carrying, carryingOn } from "./supports.ts";
+
+/** A length of a girder with what holds it; stations in m. */
+interface Length {
+  from: number;
+  to: number;
+  words: string;
+  /** Both ends are stations of the plan; else the statics of the pose say where it lies. */
+  braces: [Brace, Brace] | null;
+}
+
+/** The narrowest flange between two stations. */
+function narrowest(g: GirderData, from: number, to: number): { piece: PieceData; of: string; width: number } {
+  const inside = g.pieces.filter((p) => p.from < to - 1e-6 && p.to > from + 1e-6);
+  const all = (inside.length > 0 ? inside : g.pieces).flatMap((piece) =>
+    (["topFlange_mm", "bottomFlange_mm"] as const).map((of) => ({ piece, of, width: piece.piece[of][0] })),
+  );
+  return all.reduce((a, b) => (b.width < a.width ? b : a));
+}
+
+const slendernessOf = (g: GirderData, { from, to }: Length): number =>
+  (to - from) / (narrowest(g, from, to).width / 1000);
+
+/** The most slender length of a list; null of none. */
+function mostSlender(g: GirderData, lengths: readonly Length[]): Length | null {
+  let most: Length | null = null;
+  let value = 0;
+  for (const one of lengths) {
+    const ratio = slendernessOf(g, one);
+    if (ratio <= value) continue;
+    value = ratio;
+    most = one;
+  }
+  return most;
+}
+
+/** The most slender length between braces of a girder that is joined to others; null for one that is not. */
+function bracedLength(ctx: SetContext, g: GirderData): Length | null {
+  const braces = bracesOf(ctx, g);
+  if (!braces.some((b) => b.holds)) return null;
+  const lengths = braces.slice(1).map((to, i): Length => {
+    const from = braces[i];
+    return { from: from.x, to: to.x, words: `${from.words} to ${to.words}`, braces: [from, to] };
+  });
+  return mostSlender(g, lengths);
+}
+
+/** The lengths that count at a pose. */
+function lengthsAt(g: GirderData, braced: Length | null, carrying: readonly Carrying[]): Length[] {
+  if (carrying.length === 0) return [];
+  if (braced === null && carrying.every((c) => c.what === "hoist"))
+    return [{ from: 0, to: g.length, words: "whole girder, hung", braces: null }];
+  const last = carrying[carrying.length - 1].x;
+  const out: Length[] = [
+    { from: 0, to: carrying[0].x, words: "overhang at the rear", braces: null },
+    { from: last, to: g.length, words: "overhang at the front", braces: null },
+  ];
+  if (braced !== null) out.push(braced);
+  else
+    carrying.slice(1).forEach(({ x }, i) => {
+      out.push({ from: carrying[i].x, to: x, words: "between supports", braces: null });
+    });
+  return out;
+}
+
+/** Slenderness of every girder at every stored pose: a caution above the lower limit, a stop above the higher one. */
+export function girderSlenderness(ctx: SetContext): Measure[] {
+  const levels = [
+    { check: "girder slenderness", level: "caution", limit: limitOf(ctx.plan, "girder slenderness") },
+    { check: "girder too slender", level: "stop", limit: limitOf(ctx.plan, "girder slenderness stop") },
+  ] as const;
+  return girdersOf(ctx).flatMap((g) => {
+    const braced = bracedLength(ctx, g);
+    return levels.flatMap(({ check, level, limit }) =>
+      limit === null
+        ? []
+        : [
+            measure(
+              {
+                check,
+                level,
+                subject: g.name,
+                kind: "",
+                unit: "L/b",
+                factor: 1,
+                digits: 1,
+                watched: false,
+                cure: "a support or a brace nearer to the tip, lateral bracing, or a stiffening truss on the flange",
+                ...traced(ctx, (pose, rec) => read(g, braced, limit, pose, rec)),
+              },
+              limit,
+            ),
+          ],
+    );
+  });
+}
+
+function read(g: GirderData, braced: Length | null, limit: Limit, pose: Pose, rec: Recorder | null): Reading {
+  const carrying = carryingOn(diagramsOf(pose.solution), pose, g.index);
+  const worst = mostSlender(g, lengthsAt(g, braced, carrying));
+  if (worst === null) return NOT_HERE;
+  const { from, to, words, braces } = worst;
+  const { width, piece, of } = narrowest(g, from, to);
+  const value = slendernessOf(g, worst);
+  if (rec !== null) {
+    if (braces === null) solved(rec, "L", to - from, "m", words);
+    else {
+      stationOf(rec, "x_1", braces[0]);
+      stationOf(rec, "x_2", braces[1]);
+      trace(rec, "L", to - from, "x_2 - x_1", "m", words);
+    }
+    field(rec, "b", width / 1000, `narrowest flange, of ${piece.name}`, `${piece.path}.${of}[0]`, width, MM);
+    trace(rec, "slender", value, "L/b", "1", "unsupported length over flange width");
+    constant(rec, "allowed", limit.value, "1", "L/b that is allowed", `${limit.source} (${limit.chosenBy})`);
+    rec.ends("slender", "allowed");
+  }
+  return {
+    value,
+    limit: limit.value,
+    get where() {
+      return `${words}, ${(to - from).toFixed(1)} m; narrowest flange ${width} mm`;
+    },
+  };
+}
+
+/** Field pieces, from splice to splice, that are long for their flanges; judged alone, as they are handled. */
+export function fieldPieceFindings(ctx: SetContext): Finding[] {
+  const limit = limitOf(ctx.plan, "field piece slenderness");
+  if (limit === null) return [];
+  return girdersOf(ctx).flatMap((g) => {
+    const cuts = ctx.set.splices.filter((s) => s.girder === g.line).map((s) => s.at_m);
+    const ends = [0, ...cuts.sort((a, b) => a - b), g.length];
+    return ends.slice(1).flatMap((to, i): Finding[] => {
+      const from = ends[i];
+      const { width, piece } = narrowest(g, from, to);
+      const value = (to - from) / (width / 1000);
+      if (!(value > limit.value * (1 + 1e-9))) return [];
+      return [
+        {
+          id: `field piece slenderness:${ctx.set.id}:${g.name}:${from}`,
+          level: "caution",
+          check: "field piece slenderness",
+          set: ctx.set.id,
+          subject: g.name,
+          from: null,
+          to: null,
+          worst: null,
+          value,
+          limit: limit.value,
+          unit: "L/b",
+          use: value / limit.value,
+          source: limit.source,
+          chosenBy: limit.chosenBy,
+          words: `${g.name}: the field piece from ${from} to ${to} m is ${value.toFixed(1)} times as long as its narrowest flange is wide (${width} mm, ${piece.name}); ${limit.value} is usual`,
+          cure: "wider flanges, a shorter piece, or a stiffening truss while it is handled alone",
+        },
+      ];
+    });
+  });
+}
