@@ -2,6 +2,7 @@
 
 import { crossing } from "../search.ts";
 import type { Happening, Pose, SetContext, Situation } from "../types.ts";
+import { carriedLow, leftBelow } from "./carried.ts";
 import { type Found, happening, hookForce, type MotionOf, type Probe, slackOf, withCrane } from "./kind.ts";
 import { readingOff } from "./reading.ts";
 
@@ -180,9 +181,15 @@ export const hoistDown: MotionOf<"hoist down"> = {
 };
 
 export const bringOver: MotionOf<"bring over"> = {
-  find: (ctx, _step, start, probe) => {
+  find: (ctx, step, start, probe) => {
     const happenings: Happening[] = [];
     const pose = probe(start);
+    const carries = ctx.supports.some((s, i) => s.what === "bunk" && pose.forces[i] > 0);
+    if (!carries && pose.solution.status === "solved")
+      happenings.push(
+        ...leftBelow(ctx, start, pose, step.dx_m),
+        ...carriedLow(ctx, start, pose, step.dx_m, step.dy_m),
+      );
     ctx.supports.forEach((s, i) => {
       if (s.what === "bunk" && pose.forces[i] > 0)
         happenings.push(
