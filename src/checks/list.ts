@@ -3,6 +3,7 @@
 import { chartLeft, hookLoads, lineLean, riggingLoads } from "./cranes.ts";
 import { girderBending } from "./girders/bending.ts";
 import { leanRestraint } from "./lean.ts";
+import { leftOnFindings } from "./leftOn.ts";
 import type { MeasureMaker, RunCheck } from "./measure.ts";
 import { rateFindings } from "./rates.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
@@ -43,5 +44,5 @@ export const makers: MeasureMaker[] = [
   residuals,
 ];
 
-/** Checks that look at neighbouring poses of a whole run. */
-export const runChecks: RunCheck[] = [swingFindings, rateFindings];
+/** Checks that look at a whole run: at neighbouring poses, or at how it ends. */
+export const runChecks: RunCheck[] = [swingFindings, rateFindings, leftOnFindings];
