@@ -1,9 +1,9 @@
 // Finds a Chromium that starts, or installs one. `node tests/tools/browser.mjs [--install]` prints its path.
 import { spawnSync } from "node:child_process";
-import { accessSync, constants, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { delimiter, dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { aptInstall, install, isDebian, isProgram } from "./apt.mjs";
 
 const require = createRequire(import.meta.url);
 
@@ -16,16 +16,6 @@ const places = [
   "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
   "C:\\Program Files (x86)\\Google\\Chrome\\Application\\chrome.exe",
 ];
-
-/** @param {string} path */
-function isProgram(path) {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 /**
  * Whether the file at this path starts and says that it is Chromium or Chrome.
@@ -75,31 +65,6 @@ export function findBrowser(env = process.env) {
   return candidates(env).find(starts);
 }
 
-/** Whether apt can bring a real Chromium: Debian as root. Ubuntu's package is only a pointer to another store. */
-function aptCanHelp() {
-  if (process.platform !== "linux" || process.getuid?.() !== 0 || !isProgram("/usr/bin/apt-get"))
-    return false;
-  try {
-    return /^ID="?debian"?$/m.test(readFileSync("/etc/os-release", "utf8"));
-  } catch {
-    return false;
-  }
-}
-
-/**
- * Runs an installer and shows what it says.
- * @param {string} file
- * @param {string[]} args
- */
-function install(file, args) {
-  console.error(`No browser found. Running: ${file} ${args.join(" ")}`);
-  spawnSync(file, args, {
-    stdio: ["ignore", 2, 2],
-    timeout: 600_000,
-    env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
-  });
-}
-
 /**
  * Path of a Chromium that starts; installs one when none is found: on Debian by apt (as root), elsewhere, or when that
  * failed, by Playwright.
@@ -108,17 +73,9 @@ function install(file, args) {
  */
 export function findOrInstallBrowser() {
   let found = findBrowser();
-  if (found === undefined && aptCanHelp()) {
-    const patient = ["-o", "DPkg::Lock::Timeout=300"];
-    install("apt-get", [...patient, "update"]);
-    install("apt-get", [
-      ...patient,
-      "install",
-      "-y",
-      "--no-install-recommends",
-      "chromium",
-      "fonts-dejavu-core",
-    ]);
+  // Elsewhere apt's Chromium may be only a pointer to another store.
+  if (found === undefined && isDebian()) {
+    aptInstall(["chromium", "fonts-dejavu-core"]);
     found = findBrowser();
   }
   if (found === undefined) {
