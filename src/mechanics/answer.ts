@@ -1,7 +1,8 @@
 // A solution put into names: what the command line prints, and what a checking engineer reads.
 
+import { bandedSolve } from "../numeric/index.ts";
 import type { HorizontalResult } from "./horizontal.ts";
-import { addDisplacement, flexibility, makeRow, rowAt, rowValue } from "./rows.ts";
+import { flexibility, makeRow, rowAt, rowValue } from "./rows.ts";
 import type { SetModel, SetRow } from "./setModel.ts";
 import { horizontalOf, type NamedHold } from "./sideways.ts";
 import type { Solution } from "./solution.ts";
@@ -33,7 +34,17 @@ export function rowDisplacement(s: Solution, row: SetRow): number {
 export function recoverField(s: Solution): Float64Array {
   const { model, devices, contact, layout } = s;
   const n = model.factor.n;
+  // The forces of devices and loads first, then what the held set gives under all of them at once.
   const q = new Float64Array(n);
+  const push = ({ dofs, coefficients }: SetRow, force: number) => {
+    for (let i = 0; i < dofs.length; i++) q[dofs[i]] += force * coefficients[i];
+  };
+  devices.forEach((d, j) => {
+    if (contact.F[j] === 0) return;
+    for (let i = 0; i < d.rows.length; i++) push(d.rows[i], contact.F[j] * d.factors[i]);
+  });
+  for (const l of s.loads) push(l.row, l.value);
+  bandedSolve(model.factor, q);
   const g = s.state.gravity;
   const addScaled = (field: Float64Array, factor: number) => {
     if (factor !== 0) for (let i = 0; i < n; i++) q[i] += factor * field[i];
@@ -46,13 +57,6 @@ export function recoverField(s: Solution): Float64Array {
     const c = model.wind.get(wind.toward);
     if (c) addScaled(c.field, wind.pressure * wind.factor);
   }
-  devices.forEach((d, j) => {
-    if (contact.F[j] !== 0)
-      d.rows.forEach((r, i) => {
-        addDisplacement(model, r, contact.F[j] * d.factors[i], q);
-      });
-  });
-  for (const l of s.loads) addDisplacement(model, l.row, l.value, q);
   model.modes.forEach((m, i) => {
     addScaled(m, contact.a[i]);
   });

@@ -105,15 +105,6 @@ function columnOf(model: SetModel, dof: number): Float64Array {
   return field;
 }
 
-/** Adds the displacement of the held set under a force on a row to a field. */
-export function addDisplacement(model: SetModel, row: SetRow, force: number, field: Float64Array): void {
-  for (let i = 0; i < row.dofs.length; i++) {
-    const column = columnOf(model, row.dofs[i]);
-    const f = force * row.coefficients[i];
-    for (let q = 0; q < field.length; q++) field[q] += f * column[q];
-  }
-}
-
 /** A row over more unknowns than a point touches: its own displacement field is made, and no column of its unknowns. */
 const LONG_ROW = 4;
 
