@@ -30,12 +30,13 @@ export function aptCanHelp() {
  * Runs an installer and shows what it says.
  * @param {string} file
  * @param {string[]} args
+ * @param {number} [limit_s] ended after that time
  */
-export function install(file, args) {
+export function install(file, args, limit_s = 600) {
   console.error(`Running: ${file} ${args.join(" ")}`);
   spawnSync(file, args, {
     stdio: ["ignore", 2, 2],
-    timeout: 600_000,
+    timeout: 1000 * limit_s,
     env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
   });
 }
@@ -43,10 +44,11 @@ export function install(file, args) {
 /**
  * Brings packages by apt; does nothing where it cannot.
  * @param {readonly string[]} packages
+ * @param {number} [limit_s] of each of the two steps, reading the lists and installing
  */
-export function aptInstall(packages) {
+export function aptInstall(packages, limit_s = 600) {
   if (!aptCanHelp()) return;
-  const patient = ["-o", "DPkg::Lock::Timeout=300"];
-  install("apt-get", [...patient, "update"]);
-  install("apt-get", [...patient, "install", "-y", "--no-install-recommends", ...packages]);
+  const patient = ["-o", `DPkg::Lock::Timeout=${Math.round(limit_s / 2)}`];
+  install("apt-get", [...patient, "update"], limit_s);
+  install("apt-get", [...patient, "install", "-y", "--no-install-recommends", ...packages], limit_s);
 }

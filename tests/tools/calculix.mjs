@@ -38,7 +38,7 @@ export function findCalculix(env = process.env) {
 export function findOrInstallCalculix() {
   let found = findCalculix();
   if (found === undefined) {
-    aptInstall(["calculix-ccx"]);
+    aptInstall(["calculix-ccx"], 110);
     found = findCalculix();
   }
   if (found !== undefined) return found;

@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { findOrInstallBrowser } from "./browser.mjs";
 import { show, weigh } from "./budget.mjs";
+import { findOrInstallCalculix } from "./calculix.mjs";
 import { endChildren, run, runProgram, top } from "./common.mjs";
 import { playwrightTotals, vitestTotals } from "./totals.mjs";
 
@@ -68,22 +69,42 @@ async function types() {
   return sum(parts);
 }
 
-/** Every test under tests/ that needs no browser: units, laws, references, layers, tours, schemas, regressions. */
-async function tests() {
-  const report = join(scratch, "vitest.json");
-  const end = await runProgram(
-    "vitest",
-    "vitest",
-    ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
-    { limit_s: 1800 },
-  );
-  if (!existsSync(report)) return oneCheck("vitest wrote no report", { ...end, code: 1 });
+/**
+ * A run of vitest.
+ * @param {string} name of its report
+ * @param {readonly string[]} words
+ * @param {Parameters<typeof runProgram>[3]} options
+ */
+async function vitest(name, words, options) {
+  const report = join(scratch, `${name}.json`);
+  const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+  const end = await runProgram("vitest", "vitest", ["run", ...words, ...reporters], options);
+  if (!existsSync(report)) {
+    const what = end.late ? `${name}: ended by the time limit` : `${name}: vitest wrote no report`;
+    return oneCheck(what, { code: 1, late: false });
+  }
   const { totals, byFolder } = vitestTotals(JSON.parse(readFileSync(report, "utf8")), top);
   for (const [folder, n] of byFolder) console.log(`  ${String(n).padStart(5)}  ${folder}`);
   if (end.code !== 0 && totals.failed === 0) {
     return sum([totals, oneCheck("vitest failed outside of any test", end)]);
   }
   return totals;
+}
+
+/** Every test under tests/ that needs no browser: units, laws, references, layers, tours, schemas, regressions. */
+function tests() {
+  return vitest("tests", [], { limit_s: 1800 });
+}
+
+/** Statics and buckling against a general-purpose finite-element program, in 5 minutes with its installation. */
+async function crosscheck() {
+  const start = performance.now();
+  const path = findOrInstallCalculix();
+  console.log(`finite-element program: ${path}`);
+  const left_s = 300 - (performance.now() - start) / 1000;
+  if (left_s < 1) throw new Error("crosscheck: the installation took longer than the time limit");
+  const words = ["--config", "tests/crosscheck/vitest.config.ts"];
+  return vitest("crosscheck", words, { env: { CCX_PATH: path }, limit_s: left_s });
 }
 
 /** The page and the command line can be built. */
@@ -141,7 +162,7 @@ async function browser() {
 }
 
 /** The phases in their order; a new one is one line here. @type {Record<string, () => Promise<Totals>>} */
-const phases = { lint, types, tests, build, budget, browser };
+const phases = { lint, types, tests, crosscheck, build, budget, browser };
 
 /**
  * Runs the named phases and gives the exit code.
@@ -175,7 +196,7 @@ async function main(names) {
   console.log("\n== summary");
   for (const { name, totals, time_s } of done) {
     const counts = `${String(totals.passed).padStart(6)} passed ${String(totals.failed).padStart(4)} failed`;
-    console.log(`  ${name.padEnd(8)} ${counts}  ${time_s.toFixed(1).padStart(7)} s`);
+    console.log(`  ${name.padEnd(10)} ${counts}  ${time_s.toFixed(1).padStart(7)} s`);
     for (const failure of totals.failures) console.log(`           failed: ${failure}`);
   }
   const all = sum(done.map((phase) => phase.totals));
