@@ -2,6 +2,12 @@
 
 import { chartLeft, hookLoads, lineLean, riggingLoads } from "./cranes.ts";
 import { girderBending } from "./girders/bending.ts";
+import { girderFindings } from "./girders/findings.ts";
+import { girderSlenderness } from "./girders/slenderness.ts";
+import { splices } from "./girders/splices.ts";
+import { stiffenerLoads } from "./girders/stiffeners.ts";
+import { twoGirderSet } from "./girders/twoGirders.ts";
+import { webAtPointLoads } from "./girders/web.ts";
 import { leanRestraint } from "./lean.ts";
 import { leftOnFindings } from "./leftOn.ts";
 import type { MeasureMaker, RunCheck } from "./measure.ts";
@@ -41,8 +47,13 @@ export const makers: MeasureMaker[] = [
   tilts,
   uplift,
   girderBending,
+  girderSlenderness,
+  twoGirderSet,
+  webAtPointLoads,
+  stiffenerLoads,
+  splices,
   residuals,
 ];
 
 /** Checks that look at a whole run: at neighbouring poses, or at how it ends. */
-export const runChecks: RunCheck[] = [swingFindings, rateFindings, leftOnFindings];
+export const runChecks: RunCheck[] = [swingFindings, rateFindings, leftOnFindings, girderFindings];
