@@ -251,8 +251,8 @@ export const Bands = memo(function Bands(props: Props) {
       <text className="small" x={frame.left - 8} y={bottom + lanes.unbacked + 15} textAnchor="end">
         findings
       </text>
-      <text className="small" x={right + 6} y={height - 5}>
-        {highKnown ? "best / high" : "highest"}
+      <text className="small" x={width - 3} y={height - 5} textAnchor="end">
+        {highKnown ? "% best / high" : "% highest"}
       </text>
       <Marks set={set} axis={axis} findings={findings} frame={frame} y={bottom + lanes.unbacked + 11} />
       <Steps set={set} axis={axis} frame={frame} top={height - lanes.steps + 4} />

@@ -118,7 +118,7 @@ function StripWords({ plan, set, place, spread, strip }: Props & { strip: Strip 
         <p>{`low ${percent(band.low[i])}, high ${percent(band.high[i])}; corner of high: ${corner(i)}`}</p>
       )}
       {band !== null && band.worst >= 0 && (
-        <p>{`highest of all: ${percent(band.high[band.worst])} in ${there(band.worst)}; corner: ${corner(band.worst)}`}</p>
+        <p>{`highest of all: ${percent(band.high[band.worst])} of ${band.check} in ${there(band.worst)}; corner: ${corner(band.worst)}`}</p>
       )}
     </>
   );

@@ -48,7 +48,7 @@ export function Steps({ set, axis, frame, top }: { set: SetResult; axis: Axis; f
               <tspan className="strong">{room > textWidth(number) + 2 ? number : ""}</tspan>
             </text>
             {mark !== undefined && (
-              <NoReturnMark level={mark.level} x={Math.max(1, Math.min(textWidth(number) + 2, room - 12))} />
+              <NoReturnMark level={mark.level} x={Math.max(1, Math.min(textWidth(number) + 4, room - 12))} />
             )}
             {name !== "" && (
               <text x={after + 2} y="11">

@@ -80,7 +80,7 @@ export const Strips = memo(function Strips(props: Props) {
               data-use={whole(strip.most)}
               data-high={high}
             >
-              {high === "" ? `${whole(strip.most)} %` : `${whole(strip.most)} / ${high} %`}
+              {high === "" ? whole(strip.most) : `${whole(strip.most)} / ${high}`}
             </text>
           </g>
         );

@@ -48,8 +48,9 @@ export interface UseBand {
   /** Highest use of any of its limits, and the corner that gave it: index into the corners. */
   high: Float64Array;
   corner: Uint16Array;
-  /** Index of the stored pose of the highest of all; -1 where no limit ever applies. */
+  /** Index of the stored pose of the highest of all, and its limit; -1 and '' where no limit ever applies. */
   worst: number;
+  check: string;
 }
 
 /** Joins low and high of all limits of a subject. */
@@ -58,6 +59,7 @@ export function bandOfUse(spread: Pick<SpreadResult, "strips">, subject: string,
   const high = new Float64Array(count).fill(Number.NaN);
   const corner = new Uint16Array(count);
   let worst = -1;
+  let check = "";
   for (const strip of spread.strips) {
     if (strip.subject !== subject) continue;
     for (let i = 0; i < count; i++) {
@@ -65,10 +67,12 @@ export function bandOfUse(spread: Pick<SpreadResult, "strips">, subject: string,
       if (Number.isNaN(strip.high[i]) || strip.high[i] <= high[i]) continue;
       high[i] = strip.high[i];
       corner[i] = strip.highCorner[i];
-      if (worst < 0 || high[i] > high[worst]) worst = i;
+      if (worst >= 0 && high[i] <= high[worst] && i !== worst) continue;
+      worst = i;
+      check = strip.check;
     }
   }
-  return { low, high, corner, worst };
+  return { low, high, corner, worst, check };
 }
 
 /** The strips with a use, the chosen subject first, then by highest use. */

@@ -43,10 +43,10 @@ function placeOf(set: SetResult, pose: number): string {
 export function stripSentence(plan: Plan, set: SetResult, spread: SpreadResult | null, strip: Strip): string {
   const best = `${strip.subject}: highest use ${percent(strip.most)}`;
   if (spread === null) return best;
-  const { high, corner, worst } = bandOfUse(spread, strip.subject, set.count);
+  const { high, corner, worst, check } = bandOfUse(spread, strip.subject, set.count);
   if (worst < 0) return best;
   const name = cornerWords(plan, set, spread, corner[worst], worst);
-  return `${best}; over what is uncertain ${percent(high[worst])} in ${placeOf(set, worst)}, corner: ${name}`;
+  return `${best}; over what is uncertain ${percent(high[worst])} of ${check} in ${placeOf(set, worst)}, corner: ${name}`;
 }
 
 /** Lowest and highest share of a chosen support, each with its place and corner; '' where they are not known. */

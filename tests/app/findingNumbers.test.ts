@@ -29,7 +29,11 @@ describe("numbers of a finding", () => {
       value: "25.4 %",
       limit: "25 %",
     });
-    expect(findingNumbers(numbers(1.7549, 1.5, "moment ratio"), "US")?.value).toBe("1.755 moment ratio");
+    expect(findingNumbers(numbers(1.7549, 1.5, "moment ratio"), "US")).toMatchObject({
+      value: "1.755",
+      limit: "1.5 moment ratio",
+    });
+    expect(findingNumbers(numbers(1.7549, null, "moment ratio"), "US")?.value).toBe("1.755 moment ratio");
     expect(findingNumbers(numbers(2, null, ""), "US")?.value).toBe("2");
   });
 

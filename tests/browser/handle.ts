@@ -1,10 +1,10 @@
 // What the page answers to tests, and the command line's answer to the same plan.
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Page } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
 import type { World } from "../../src/sequence/index.ts";
 
@@ -13,19 +13,24 @@ const top = fileURLToPath(new URL("../..", import.meta.url));
 /** Text of a file of the project. */
 export const projectFile = (path: string): string => readFileSync(join(top, path), "utf8");
 
-/** Solves a scenario by the command line, as a user would. */
-export function solvedByCommandLine(scenario: string): { json: ResultJson; csv: string } {
+/** The command line's answer: both files, and what it prints. */
+export interface Solved {
+  json: ResultJson;
+  csv: string;
+  out: string;
+}
+
+/** Solves a scenario by the command line, as a user would; `more` are further words, such as those for the spread. */
+export function solvedByCommandLine(scenario: string, more: readonly string[] = []): Solved {
+  return solvedText(projectFile(scenario), more);
+}
+
+/** Solves the text of a plan by the command line. */
+export function solvedText(plan: string, more: readonly string[] = []): Solved {
   const folder = mkdtempSync(join(tmpdir(), "handspan-"));
-  const [csv, json] = [join(folder, "out.csv"), join(folder, "out.json")];
-  const words = [
-    join(top, "tests/tools/handspan.mjs"),
-    "solve",
-    join(top, scenario),
-    "--csv",
-    csv,
-    "--json",
-    json,
-  ];
+  const [file, csv, json] = [join(folder, "plan.json"), join(folder, "out.csv"), join(folder, "out.json")];
+  writeFileSync(file, plan);
+  const words = [join(top, "tests/tools/handspan.mjs"), "solve", file, "--csv", csv, "--json", json, ...more];
   const end = spawnSync(process.execPath, words, { cwd: top, encoding: "utf8" });
   // 0: no stop; 1: a finding of level stop. Anything else gives no answer to compare with.
   if (end.status !== 0 && end.status !== 1)
@@ -33,6 +38,7 @@ export function solvedByCommandLine(scenario: string): { json: ResultJson; csv: 
   const answer = {
     json: JSON.parse(readFileSync(json, "utf8")) as ResultJson,
     csv: readFileSync(csv, "utf8"),
+    out: end.stdout,
   };
   rmSync(folder, { recursive: true });
   return answer;
@@ -83,3 +89,22 @@ export async function untilReady(page: Page): Promise<void> {
     { timeout: 40_000 },
   );
 }
+
+/** Opens the text of a plan by the button for files, and waits until it is solved. */
+export async function openPlan(page: Page, text: string): Promise<void> {
+  const { header } = JSON.parse(text) as { header: { title: string } };
+  await page
+    .locator('input[type="file"]')
+    .first()
+    .setInputFiles({ name: "plan.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await page.locator("h1", { hasText: header.title }).waitFor();
+  await untilReady(page);
+}
+
+/** Waits until the foot of the page says so: a state, and no span of time. */
+export async function untilStage(page: Page, stage: RegExp, timeout = 150_000): Promise<void> {
+  await expect(page.locator(".behind")).toHaveAttribute("data-stage", stage, { timeout });
+}
+
+/** Waits until nothing is being worked out behind the numbers any more. */
+export const untilAllIsThere = (page: Page): Promise<void> => untilStage(page, /^everything is worked out$/);

@@ -51,7 +51,7 @@ describe("low and high of a strip", () => {
     expect([...band.high]).toEqual([no, 0.7, 0.9]);
     expect([...band.low]).toEqual([no, 0.3, 0.6]);
     expect([...band.corner].slice(1)).toEqual([6, 5]);
-    expect(band.worst).toBe(2);
+    expect([band.worst, band.check]).toEqual([2, "hook load"]);
     const none = bandOfUse({ strips }, "near crane", 3);
     expect([...none.high]).toEqual([no, no, no]);
     expect(none.worst).toBe(-1);

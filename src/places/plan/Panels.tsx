@@ -16,7 +16,7 @@ export function Panels() {
   if (result === null) return null;
   const words: Readonly<Record<Panel, string>> = {
     findings: `Findings ${allFindings(result.findings, spreads).length}`,
-    step: `Step ${step + 1}: backed, way back`,
+    step: `Step ${step + 1}: way back, backed`,
   };
   const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B" };
   const onKeyDown = (event: KeyboardEvent) => {

@@ -114,13 +114,13 @@ export const StepPanel = memo(function StepPanel() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard.
       tabIndex={0}
     >
+      <h2>Way back</h2>
+      <Back plan={document.plan} set={set} step={step} units={units} />
       <h2>Backed</h2>
       <Backed set={set} step={step} units={units} />
       <p>
         <span className="quiet">kept empty</span> {zone === "" ? "no zone is named" : zone}
       </p>
-      <h2>Way back</h2>
-      <Back plan={document.plan} set={set} step={step} units={units} />
     </section>
   );
 });

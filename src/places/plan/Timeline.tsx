@@ -87,7 +87,7 @@ export function Timeline({ axis }: { axis: Axis }) {
           <IconButton icon="step on" label="Step on (Page Down)" press={() => app.stepBy(1)} />
         </div>
         <div className="step-words">
-          <p title={words}>
+          <p title={run.step.title === undefined ? words : `${run.step.title}: ${words}`}>
             <span className="step-number">{`${cursor.step + 1}`}</span>
             <span className="quiet">{` of ${set.steps.length}, `}</span>
             <span className="progress">{`${Math.round(cursor.progress * 100)} %`}</span>
