@@ -3,12 +3,16 @@ import { expose, transfer } from "comlink";
 import { version } from "../package.json";
 import {
   allCorners,
+  bucklingOver,
   type Corner,
   chosenCorners,
   completeResult,
   type Result,
+  type SetBuckling,
+  type SetResult,
   type SolvedSet,
   type SpreadResult,
+  type StagesAsked,
   solvePlan,
   spreadOver,
 } from "./checks/index.ts";
@@ -50,8 +54,9 @@ function completeLater(plan: Plan, result: Result, told: Told, completed: (resul
 
 /** Counts the plans solved, so that work for an earlier one is given up. */
 let plans = 0;
-/** Counts the spreads told to stop. */
+/** Count the spreads, and the searches for buckling, told to stop. */
 let stopped = 0;
+let stoppedBuckling = 0;
 
 /** Those that govern come first, so that a run over all that is broken off covers no less. */
 function cornersOf(asked: "chosen" | "all", chosen: Corner[], all: Corner[]): Corner[] {
@@ -93,6 +98,23 @@ async function spreadOf(
   return transfer({ spread, asked, of, all }, buffers);
 }
 
+/** Buckles the stages of a set one at a time, between which other questions are answered. */
+async function bucklingOf(
+  plan: Plan,
+  set: Pick<SetResult, "setId" | "steps" | "step" | "progress" | "count" | "supports" | "forces">,
+  asked: StagesAsked,
+  progress: (done: number, of: number) => void,
+): Promise<SetBuckling | null> {
+  const [mine, before] = [plans, stoppedBuckling];
+  const search = bucklingOver(prepareContext(plan, set.setId), set, asked);
+  while (before === stoppedBuckling && search.next()) {
+    progress(search.done(), search.of);
+    await new Promise((resolve) => setTimeout(resolve));
+    if (mine !== plans) return null;
+  }
+  return search.result();
+}
+
 /** The questions that the page may ask; each answer comes back as a promise. */
 export const solver = {
   /** Version of the solver, written into every result. */
@@ -121,9 +143,20 @@ export const solver = {
    */
   spread: spreadOf,
 
+  /**
+   * At how many times its loads a solved set buckles, stage by stage; those looked at so far when it was told to stop;
+   * null when another plan was solved meanwhile.
+   */
+  buckling: bucklingOf,
+
   /** Ends the spread under way after the corner at hand. */
   stopSpread: (): void => {
     stopped++;
+  },
+
+  /** Ends the search for buckling under way after the stage at hand. */
+  stopBuckling: (): void => {
+    stoppedBuckling++;
   },
 
   /** The reactions of a result as CSV; every stored pose is solved once more for it. */

@@ -14,7 +14,7 @@ import {
   type View,
 } from "./state.ts";
 import { stepBeside, stopBeside, stopsOf } from "./stops.ts";
-import type { Finding, Plan, Pose, SetContext, SetResult, StepRun, System } from "./types.ts";
+import type { BucklingStage, Finding, Plan, Pose, SetContext, SetResult, StepRun, System } from "./types.ts";
 
 /** What the app stands on; tests hand in their own. */
 export interface Ground {
@@ -63,6 +63,12 @@ export interface App {
   spread(asked: CornersAsked): void;
   /** Ends the working out of low and high after the corner at hand; what there is is kept. */
   stopSpread(): void;
+  /** Works out at how many times its loads the cursor's set buckles, at rest and where each step bends it most. */
+  buckle(): void;
+  /** Ends that after the stage at hand; what there is is kept. */
+  stopBuckling(): void;
+  /** Goes to a stage that was looked at, and shows its buckled shape. */
+  chooseStage(stage: BucklingStage): void;
   /** The reactions of the result as CSV with a name for the file; rejects when nothing is solved. */
   csv(): Promise<{ name: string; text: string }>;
   setView(change: Partial<View>): void;
@@ -336,6 +342,37 @@ export function createApp(ground: Ground): App {
       if (spreading.is !== "running" || spreading.stopping) return;
       store.setState({ spreading: { ...spreading, stopping: true } });
       ground.client.stopSpread();
+    },
+    buckle: () => {
+      const { document, buckling } = get();
+      const set = setOf(get());
+      if (document === null || set === null || buckling.is === "running") return;
+      const wanted = () => get().document === document;
+      store.setState({ buckling: { is: "running", set: set.setId, done: 0, of: 0, stopping: false } });
+      const told = (done: number, of: number) => {
+        const now = get().buckling;
+        if (wanted() && now.is === "running") store.setState({ buckling: { ...now, done, of } });
+      };
+      ground.client.buckling(document.plan, set, "stages", told).then(
+        (found) => {
+          if (found === null || !wanted()) return;
+          store.setState({ bucklings: { ...get().bucklings, [set.setId]: found }, buckling: { is: "done" } });
+        },
+        (error: unknown) => {
+          const words = error instanceof Error ? error.message : String(error);
+          if (wanted()) store.setState({ buckling: { is: "failed", words } });
+        },
+      );
+    },
+    stopBuckling: () => {
+      const { buckling } = get();
+      if (buckling.is !== "running" || buckling.stopping) return;
+      store.setState({ buckling: { ...buckling, stopping: true } });
+      ground.client.stopBuckling();
+    },
+    chooseStage: ({ step, progress }) => {
+      app.pause();
+      change({ cursor: { ...get().cursor, step, progress }, view: { ...get().view, buckled: true } });
     },
     setView: (part) => store.setState({ view: { ...get().view, ...part } }),
   };

@@ -2,7 +2,7 @@
 import { proxy, type Remote, wrap } from "comlink";
 import type { Solver } from "../worker.ts";
 import type { CornersAsked, HeldSpread } from "./state.ts";
-import type { Plan, Result, SetResult } from "./types.ts";
+import type { Plan, Result, SetBuckling, SetResult, StagesAsked } from "./types.ts";
 
 /** Told while a plan is being solved: sets and steps done, of how many. */
 export type Progress = (words: string, done: number, of: number) => void;
@@ -28,8 +28,17 @@ export interface SolverClient {
     asked: CornersAsked,
     progress: (done: number, of: number) => void,
   ): Promise<HeldSpread | null>;
+  /** At how many times its loads a solved set buckles; null when another plan was solved meanwhile. */
+  buckling(
+    plan: Plan,
+    set: SetResult,
+    asked: StagesAsked,
+    progress: (done: number, of: number) => void,
+  ): Promise<SetBuckling | null>;
   /** Ends the spread that is under way; its promise then gives what it has. */
   stopSpread(): void;
+  /** Ends the search for buckling that is under way; its promise then gives what it has. */
+  stopBuckling(): void;
   /** The reactions of a result as the text of a CSV file. */
   csv(plan: Plan, result: Result): Promise<string>;
 }
@@ -75,7 +84,13 @@ export function workerClient(): SolverClient {
         const set = { setId, steps, step, progress, count, supports };
         started(reject).spread(plan, set, asked, proxy(told)).then(resolve, reject);
       }),
+    buckling: (plan, { setId, steps, step, progress, count, supports, forces }, asked, told) =>
+      new Promise((resolve, reject) => {
+        const set = { setId, steps, step, progress, count, supports, forces };
+        started(reject).buckling(plan, set, asked, proxy(told)).then(resolve, reject);
+      }),
     stopSpread: () => void remote?.stopSpread(),
+    stopBuckling: () => void remote?.stopBuckling(),
     csv: (plan, result) =>
       new Promise((resolve, reject) => started(reject).csv(plan, result).then(resolve, reject)),
   };

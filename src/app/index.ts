@@ -11,6 +11,7 @@
  */
 export { type App, browserGround, createApp, csvName, type Ground } from "./app.ts";
 export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths } from "./axis.ts";
+export { leastStage, stageAt } from "./buckled.ts";
 export { type Completing, type Progress, type SolverClient, workerClient } from "./client.ts";
 export { colourOf, kindColours } from "./colours.ts";
 export { exposeHandle, type Handle } from "./debug.ts";
@@ -19,6 +20,7 @@ export { keepView, rememberedView } from "./remember.ts";
 export { allFindings, cornerWords, isOfSpread, nearestStored, storedAt, wider } from "./spreads.ts";
 export {
   type AppState,
+  type Buckling,
   type CornersAsked,
   type Cursor,
   type Document,
@@ -36,13 +38,16 @@ export {
 export { stepName, stepWords } from "./stepWords.ts";
 export { eventWords, type Stop, stepBeside, stopBeside, stopsOf } from "./stops.ts";
 export type {
+  BucklingStage,
   Finding,
+  GirderEnvelope,
   Level,
   Plan,
   PlanError,
   PlanSet,
   Pose,
   Result,
+  SetBuckling,
   SetContext,
   SetResult,
   SpreadResult,

@@ -1,7 +1,7 @@
 // The spread of every set, asked for one set after another once a plan is solved; none of it for a plan that is gone.
 import { bestName, bestRun, cornerName, inSpread } from "../checks/index.ts";
 import type { SolverClient } from "./client.ts";
-import type { CornersAsked, HeldSpread } from "./state.ts";
+import type { AppState, CornersAsked, HeldSpread } from "./state.ts";
 import type { Finding, Plan, SetResult, SpreadResult } from "./types.ts";
 
 /** What the screen does with spreads as they come. */
@@ -85,10 +85,15 @@ export function isOfSpread(finding: Pick<Finding, "check">): boolean {
   return finding.check.startsWith(inSpread);
 }
 
-/** Every finding: those of the result, and those that the spreads bring. */
-export function allFindings(
-  findings: readonly Finding[],
-  spreads: Readonly<Record<string, HeldSpread>>,
-): Finding[] {
-  return [...findings, ...Object.values(spreads).flatMap(({ spread }) => spread.findings)];
+/** Every finding: those of the result, and those that the spreads and the search for buckling bring. */
+export function allFindings({
+  result,
+  spreads,
+  bucklings,
+}: Pick<AppState, "result" | "spreads" | "bucklings">): Finding[] {
+  return [
+    ...(result?.findings ?? []),
+    ...Object.values(spreads).flatMap(({ spread }) => spread.findings),
+    ...Object.values(bucklings).flatMap((buckling) => buckling.findings),
+  ];
 }

@@ -1,6 +1,15 @@
 // What the screen knows: the plan, its result, the cursor with the pose solved for it, and how things are viewed.
 import type { Place, Width } from "./axis.ts";
-import type { Plan, PlanError, Pose, Result, SetContext, SpreadResult, System } from "./types.ts";
+import type {
+  Plan,
+  PlanError,
+  Pose,
+  Result,
+  SetBuckling,
+  SetContext,
+  SpreadResult,
+  System,
+} from "./types.ts";
 
 /** The open plan. `number` counts the plans opened, so that a late result is known to be late. */
 export interface Document {
@@ -33,6 +42,13 @@ export type Spreading =
   | { is: "done" }
   | { is: "failed"; words: string };
 
+/** How far the search for buckling is. Told to stop, it keeps what it has. */
+export type Buckling =
+  | { is: "idle" }
+  | { is: "running"; set: string; done: number; of: number; stopping: boolean }
+  | { is: "done" }
+  | { is: "failed"; words: string };
+
 /** Low and high of one set, and over which corners. */
 export interface HeldSpread {
   spread: SpreadResult;
@@ -49,8 +65,9 @@ export interface Cursor extends Place {
 }
 
 export type SceneView = "elevation" | "plan" | "end" | "free" | "cranes";
-/** What stands below the table of reactions: the list of findings, or what is to be known of the cursor's step. */
-export type Panel = "findings" | "step";
+/** What stands below the table of reactions: the list of findings, what is to be known of the
+ * cursor's step, or what the girders feel. */
+export type Panel = "findings" | "step" | "girders";
 export type Theme = "light" | "dark";
 
 /** How things are shown; no part of the plan. */
@@ -66,6 +83,10 @@ export interface View {
   panel: Panel;
   /** Every strip of use, in the place of the scene; else those most used. */
   allStrips: boolean;
+  /** Which action the girders' diagrams show. */
+  action: "moment" | "shear" | "torsion";
+  /** The buckled shape is drawn where the cursor stands at a stage that has one. */
+  buckled: boolean;
 }
 
 export interface AppState {
@@ -78,6 +99,9 @@ export interface AppState {
   /** Low and high of each set by its id, as they are worked out behind the result. */
   spreads: Readonly<Record<string, HeldSpread>>;
   spreading: Spreading;
+  /** At how many times its loads each set buckles, by its id; asked for by the user. */
+  bucklings: Readonly<Record<string, SetBuckling>>;
+  buckling: Buckling;
   cursor: Cursor;
   /** The set of the cursor, prepared for solving poses; null until it is. */
   context: SetContext | null;
@@ -105,6 +129,8 @@ export const emptyState: AppState = {
   completing: { is: "idle" },
   spreads: {},
   spreading: { is: "idle" },
+  bucklings: {},
+  buckling: { is: "idle" },
   cursor: { set: 0, step: 0, progress: 0 },
   context: null,
   pose: null,
@@ -121,5 +147,7 @@ export const emptyState: AppState = {
     speed: 1,
     panel: "findings",
     allStrips: false,
+    action: "moment",
+    buckled: false,
   },
 };

@@ -1,10 +1,14 @@
 // The types of the layers below that the screen needs, handed on in one place.
 export type {
+  BucklingStage,
   Finding,
+  GirderEnvelope,
   Level,
   Result,
+  SetBuckling,
   SetResult,
   SpreadResult,
+  StagesAsked,
   UnbackedStretch,
   UseStrip,
   WayBack,

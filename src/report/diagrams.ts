@@ -1,7 +1,7 @@
 // Moment, shear and torsion of the girders for a picture, a table file and a terminal: of one pose, and over a run.
 
 import type { Band, GirderEnvelope, Result, SetResult } from "../checks/index.ts";
-import { diagramsOf, momentAt, shearAt, torsionAt } from "../mechanics/index.ts";
+import { diagramsOf, momentAt, pointForcesOn, shearAt, torsionAt } from "../mechanics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { Pose } from "../sequence/index.ts";
 import { fixed, harmless, row } from "./csvText.ts";
@@ -55,6 +55,21 @@ export function diagramLines(pose: Pose): DiagramLine[] {
     });
     return { girder: name, points };
   });
+}
+
+/** A support on a girder of a pose: station, m, force up, N, and the name of the force in the statics. */
+export interface DiagramMark {
+  girder: string;
+  x: number;
+  force: number;
+  support: string;
+}
+
+/** What carries or hangs on every girder of a pose; empty where the pose has no numbers. */
+export function diagramMarks(pose: Pose): DiagramMark[] {
+  if (pose.solution.status !== "solved") return [];
+  const d = diagramsOf(pose.solution);
+  return d.girders.flatMap(({ name }, g) => pointForcesOn(d, g).map((force) => ({ girder: name, ...force })));
 }
 
 const originNames = ["plan", "revision", "plan hash", "rule set", "solver version", "caution"];

@@ -19,9 +19,11 @@ export * from "./csvMetadata.ts";
 export { field, fixed, harmless, row } from "./csvText.ts";
 export {
   type DiagramLine,
+  type DiagramMark,
   type DiagramPoint,
   diagramCsv,
   diagramLines,
+  diagramMarks,
   envelopeCsv,
   envelopeText,
 } from "./diagrams.ts";

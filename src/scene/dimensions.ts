@@ -208,14 +208,16 @@ function drawNotes(into: SVGElement, sheet: Sheet, room: Rect, taken: readonly R
   }
 }
 
-/** Words at the top right: that bending is drawn larger than it is, or that there is no pose. */
+/** Words at the top right: that the shape is no true one, or that there is no pose. */
+function stateWords({ model, buckles, exaggeration }: Sheet): string {
+  if (model.world === null) return "no solved pose: only the site is drawn";
+  if (buckles !== null)
+    return `buckled shape at ${buckles.toFixed(2)} times the loads, its size means nothing`;
+  return exaggeration === 1 ? "" : `bending drawn × ${exaggeration}`;
+}
+
 function drawState(into: SVGElement, sheet: Sheet): void {
-  const words =
-    sheet.model.world === null
-      ? "no solved pose: only the site is drawn"
-      : sheet.exaggeration === 1
-        ? ""
-        : `bending drawn × ${sheet.exaggeration}`;
+  const words = stateWords(sheet);
   if (words === "") return;
   into.append(
     svg(

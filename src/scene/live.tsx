@@ -124,7 +124,8 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
     const type = letters();
     const sheet: Sheet = {
       ...{ view: props.view, units: props.units, selected: props.selected },
-      ...{ exaggeration: props.exaggeration, corner: props.corner, model, ...size, ...type },
+      ...{ exaggeration: props.exaggeration, buckles: props.buckled?.factor ?? null },
+      ...{ corner: props.corner, model, ...size, ...type },
       margins: marginsFor(props.view, type.letter),
       scale: eyes.pixelsPerMetre,
       at: onSheet,
@@ -181,8 +182,12 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
       if (newModel) model = modelOf(next.plan, next.set);
       if (model === null) return;
       const newPose =
-        newModel || old?.pose !== next.pose || old.ctx !== next.ctx || old.exaggeration !== next.exaggeration;
-      if (newPose) drawPose(model, next.ctx, next.pose, next.exaggeration);
+        newModel ||
+        old?.pose !== next.pose ||
+        old.ctx !== next.ctx ||
+        old.exaggeration !== next.exaggeration ||
+        old.buckled !== next.buckled;
+      if (newPose) drawPose(model, next.ctx, next.pose, next.exaggeration, next.buckled);
       news += 1;
       if (newModel || old?.theme !== next.theme) {
         store.getState().scene.background = palette(next.theme).background;

@@ -2,6 +2,7 @@
 import type { Plan, PlanSet } from "../plan/index.ts";
 import { girderShape, type Pose, type SetContext, type World, worldOf } from "../sequence/index.ts";
 import {
+  type BuckledShape,
   carriedAt,
   drawnWorld,
   drawPicture,
@@ -14,6 +15,7 @@ import {
   reactionsOf,
   type SiteBodies,
 } from "../shape/index.ts";
+import type { Buckled } from "./types.ts";
 
 export interface Model {
   plan: Plan;
@@ -50,8 +52,29 @@ export function modelOf(plan: Plan, set: PlanSet): Model {
   };
 }
 
+/** Greatest displacement of a buckled shape as it is drawn, m: its size means nothing. */
+const BUCKLED_BY = 1.2;
+
+/** A buckled shape of one girder as it is drawn, at the level of its soffit. */
+function buckledShape(buckled: Buckled | null, name: string): BuckledShape | undefined {
+  const own = buckled?.shape.find((one) => one.girder === name);
+  if (buckled === null || own === undefined) return undefined;
+  return {
+    stations: own.x,
+    aside: own.sideways.map((v, i) => BUCKLED_BY * (v + buckled.reference * own.twist[i])),
+    rise: own.upright.map((w) => BUCKLED_BY * w),
+    twist: own.twist.map((t) => BUCKLED_BY * t),
+  };
+}
+
 /** Draws a pose into the model; without one, or with one that found no equilibrium, all that moves goes. */
-export function drawPose(model: Model, ctx: SetContext, pose: Pose | null, exaggeration: number): void {
+export function drawPose(
+  model: Model,
+  ctx: SetContext,
+  pose: Pose | null,
+  exaggeration: number,
+  buckled: Buckled | null = null,
+): void {
   if (pose === null || pose.solution.status !== "solved") {
     model.pen.clear();
     model.world = null;
@@ -67,7 +90,7 @@ export function drawPose(model: Model, ctx: SetContext, pose: Pose | null, exagg
     set: ctx.set,
     situation: pose.situation,
     world,
-    shapes: girderShape(ctx, pose),
+    shapes: girderShape(ctx, pose).map((shape) => ({ ...shape, buckled: buckledShape(buckled, shape.name) })),
     exaggeration,
     carriedAt: carriedAt(ctx, pose),
   });

@@ -21,6 +21,8 @@ export interface Sheet {
   model: Model;
   selected: string | null;
   exaggeration: number;
+  /** Factor on its loads at which the shape drawn buckles; null when none is drawn. */
+  buckles: number | null;
   /** Pixels per metre; 0 in a perspective. */
   scale: number;
   /** Where a point of the world lies on the sheet, px. */

@@ -13,6 +13,20 @@ export type Theme = "light" | "dark";
 /** Whether a view looks across the bridge from the right. */
 export const isElevation = (view: View): boolean => view === "elevation" || view === "cranes";
 
+/** The shape in which a stage buckles, greatest displacement 1, and the factor on its loads at which it does. */
+export interface Buckled {
+  factor: number;
+  /** Height above the soffit at which `sideways` is measured, m. */
+  reference: number;
+  shape: readonly {
+    girder: string;
+    x: readonly number[];
+    sideways: readonly number[];
+    upright: readonly number[];
+    twist: readonly number[];
+  }[];
+}
+
 export interface SceneProps {
   plan: Plan;
   set: PlanSet;
@@ -22,6 +36,8 @@ export interface SceneProps {
   view: View;
   /** Factor on the bending of the girders; 1 is true. */
   exaggeration: number;
+  /** A buckled shape to draw the girders in; null for none. */
+  buckled: Buckled | null;
   units: System;
   /** Name of a support or part, drawn marked. */
   selected: string | null;

@@ -29,9 +29,14 @@ export function poseWords(props: SceneProps, model: Model): string {
     .map((r) => `${r.support.name} ${print(r.share, "load", units)}`)
     .join(", ");
   const shape = props.exaggeration === 1 ? "" : ` Bending is drawn ${props.exaggeration} times as large.`;
+  const { buckled } = props;
+  const buckles =
+    buckled === null
+      ? ""
+      : ` Drawn in the shape in which it buckles at ${buckled.factor.toFixed(2)} times its loads.`;
   return (
     `${view}, ${where}${print(pose.progress, "percent", units)} done. ` +
-    `The set reaches from ${at}, ${togo}. Carrying: ${loads || "none"}.${shape}`
+    `The set reaches from ${at}, ${togo}. Carrying: ${loads || "none"}.${shape}${buckles}`
   );
 }
 

@@ -11,13 +11,25 @@ export interface GirderShape {
   droop: ArrayLike<number>;
   /** Rotation of the section about x, > 0 raises the left side, rad. */
   twist: ArrayLike<number>;
+  /** A buckled shape drawn on top, of a size without meaning. */
+  buckled?: BuckledShape;
 }
 
-/** A girder's soffit as it is drawn: rise over the datum plane (m) and twist (rad) at any station. */
+/** A buckled shape of one girder: sideways and upright displacement of its soffit (m), twist (rad). */
+export interface BuckledShape {
+  stations: ArrayLike<number>;
+  aside: ArrayLike<number>;
+  rise: ArrayLike<number>;
+  twist: ArrayLike<number>;
+}
+
+/** A girder's soffit as it is drawn, at any station: rise over the datum plane (m), twist (rad). */
 export interface Curve {
   girder: Girder;
   rise: (s: number) => number;
   twist: (s: number) => number;
+  /** Displacement of the soffit to the left, m: of a buckled shape, else none. */
+  aside: (s: number) => number;
 }
 
 /** The frame of a set whose soffit datum is the plane of this situation: x along, y left, z up; s from the rear end. */
@@ -86,20 +98,23 @@ export function curvesOf(
   return set.girders.map((girder) => {
     const shape = shapes.find((one) => one.name === girder.line);
     const camber = (s: number) => camberAt(girder, s) / 1000;
-    if (shape === undefined) return { girder, rise: camber, twist: () => 0 };
-    const { stations, droop, twist } = shape;
+    if (shape === undefined) return { girder, rise: camber, twist: () => 0, aside: () => 0 };
+    const { stations, droop, twist, buckled } = shape;
     const more = exaggeration - 1;
     const bending = (s: number, z: number) => z - camber(s) - rigid[0] - rigid[1] * s - rigid[2] * girder.y_m;
+    const extra = (of: "aside" | "rise" | "twist", s: number) =>
+      buckled === undefined ? 0 : along(buckled.stations, buckled[of], s);
     return {
       girder,
       rise: (s) => {
         const z = along(stations, droop, s);
-        return more === 0 ? z : z + more * bending(s, z);
+        return (more === 0 ? z : z + more * bending(s, z)) + extra("rise", s);
       },
       twist: (s) => {
         const t = along(stations, twist, s);
-        return t + more * (t - rigid[2]);
+        return t + more * (t - rigid[2]) + extra("twist", s);
       },
+      aside: (s) => extra("aside", s),
     };
   });
 }
@@ -107,7 +122,7 @@ export function curvesOf(
 /** A point of a girder in the world: station s, `side` left of its axis and `height` above its soffit, m. */
 export function pointOn(frame: Frame, curve: Curve, s: number, side: number, height: number): Vec3 {
   const turn = curve.twist(s);
-  const y = curve.girder.y_m + side - height * turn;
+  const y = curve.girder.y_m + curve.aside(s) + side - height * turn;
   const z = curve.rise(s) + height + side * turn;
   return [
     frame.o[0] + s * frame.ex[0] + y * frame.ey[0] + z * frame.ez[0],

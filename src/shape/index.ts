@@ -12,7 +12,15 @@
  * ```
  */
 export { craneSizes } from "./crane.ts";
-export { type Curve, curvesOf, type GirderShape, pointOn, rigidPart, setFrame } from "./curves.ts";
+export {
+  type BuckledShape,
+  type Curve,
+  curvesOf,
+  type GirderShape,
+  pointOn,
+  rigidPart,
+  setFrame,
+} from "./curves.ts";
 export type { Faces } from "./faces.ts";
 export { bend, type GirderMesh, girderVolume, layOutGirders } from "./girders.ts";
 export { drawnWorld } from "./idle.ts";

@@ -9,7 +9,9 @@
  * outline(stack, Float64Array.of(0, 0, 0), Float64Array.of(0, 0, 0), frame, 0); // => ""
  * ```
  */
+export type { Action } from "./diagram.ts";
 export { gutter, stripsThatFit } from "./frame.ts";
+export { GirderDiagrams } from "./GirderDiagrams.tsx";
 export {
   bandOfUse,
   inOrderOfUse,

@@ -31,6 +31,8 @@ function testGround() {
         new Promise((answer, refuse) => waiting.push({ title: plan.header.title, answer, refuse })),
       spread: async () => null,
       stopSpread: () => {},
+      buckling: async () => null,
+      stopBuckling: () => {},
       csv: async (plan, result) => `${plan.header.title} ${result.planHash}`,
     },
     prepare: () => context,

@@ -57,6 +57,8 @@ function testGround() {
       stopSpread: () => {
         stops++;
       },
+      buckling: async () => null,
+      stopBuckling: () => {},
       csv: async () => "",
     },
     prepare: () => {
@@ -231,7 +233,11 @@ describe("spreads", () => {
     const own = madeUpFinding({ id: "run" });
     const held = heldOf("a");
     const brought = madeUpFinding({ id: "corner", check: "in the spread: hook load" });
-    const all = allFindings([own], { a: { ...held, spread: { ...held.spread, findings: [brought] } } });
+    const all = allFindings({
+      result: { ...madeUpResult(), findings: [own] },
+      spreads: { a: { ...held, spread: { ...held.spread, findings: [brought] } } },
+      bucklings: {},
+    });
     expect(all.map(({ id }) => id)).toEqual(["run", "corner"]);
     expect(all.map(isOfSpread)).toEqual([false, true]);
   });

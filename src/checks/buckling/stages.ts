@@ -18,7 +18,7 @@ export interface Buckling {
 /** The part of a solved set that the search needs. */
 export type RunSet = Pick<
   SetResult,
-  "setId" | "steps" | "step" | "progress" | "count" | "supports" | "forces" | "motions"
+  "setId" | "steps" | "step" | "progress" | "count" | "supports" | "forces"
 >;
 
 /** Prepares to buckle the poses of a solved set. Pure: the same run gives the same answer. */

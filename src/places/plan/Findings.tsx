@@ -130,14 +130,11 @@ function moved(list: HTMLElement | null, key: string): boolean {
 
 /** All findings of the plan, those of the spread among them, the worst first. */
 export const Findings = memo(function Findings() {
-  const { result, spreads } = useSome("result", "spreads");
+  const { result, spreads, bucklings } = useSome("result", "spreads", "bucklings");
   const chosen = useIt((state) => state.finding);
   const [filter, setFilter] = useState<Filter>(noFilter);
   const list = useRef<HTMLElement>(null);
-  const all = useMemo(
-    () => (result === null ? [] : allFindings(result.findings, spreads)),
-    [result, spreads],
-  );
+  const all = useMemo(() => allFindings({ result, spreads, bucklings }), [result, spreads, bucklings]);
   if (result === null) return null;
   const seen = filtered(all, filter);
   const { groups, open } = groupsOf(seen);

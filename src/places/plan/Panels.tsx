@@ -1,28 +1,31 @@
-// The two panels below the table of reactions, one of them shown: the findings, and what is to be known of the step.
+// The panels below the table of reactions, one of them shown: the findings, what is to be known of the step, the girders.
 import type { KeyboardEvent } from "react";
 import { allFindings, type Panel } from "../../app/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { Findings } from "./Findings.tsx";
+import { GirderPanel } from "./GirderPanel.tsx";
 import { StepPanel } from "./StepPanel.tsx";
 
-const order: readonly Panel[] = ["findings", "step"];
+const order: readonly Panel[] = ["findings", "step", "girders"];
 
 /** Tabs with their panel. */
 export function Panels() {
   const app = useApp();
   const panel = useIt((state) => state.view.panel);
-  const { result, spreads } = useSome("result", "spreads");
+  const { result, spreads, bucklings } = useSome("result", "spreads", "bucklings");
   const step = useIt((state) => state.cursor.step);
   if (result === null) return null;
   const words: Readonly<Record<Panel, string>> = {
-    findings: `Findings ${allFindings(result.findings, spreads).length}`,
+    findings: `Findings ${allFindings({ result, spreads, bucklings }).length}`,
     step: `Step ${step + 1}: way back, backed`,
+    girders: "Girders",
   };
-  const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B" };
+  const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B", girders: "G" };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
     event.preventDefault();
-    const next = order[1 - order.indexOf(panel)];
+    const by = event.key === "ArrowRight" ? 1 : order.length - 1;
+    const next = order[(order.indexOf(panel) + by) % order.length];
     app.setView({ panel: next });
     document.getElementById(`tab-${next}`)?.focus();
   };
@@ -47,7 +50,7 @@ export function Panels() {
         ))}
       </div>
       <div id="panel" className="panel" role="tabpanel" aria-labelledby={`tab-${panel}`}>
-        {panel === "findings" ? <Findings /> : <StepPanel />}
+        {panel === "findings" ? <Findings /> : panel === "step" ? <StepPanel /> : <GirderPanel />}
       </div>
     </>
   );

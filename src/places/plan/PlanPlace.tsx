@@ -32,6 +32,9 @@ function otherKey(app: App, key: string): boolean {
     case "b":
       toPanel(app, "step");
       return true;
+    case "g":
+      toPanel(app, "girders");
+      return true;
     case "escape":
       if (spreading.is === "running") app.stopSpread();
       else if (view.allStrips) app.setView({ allStrips: false });
@@ -69,19 +72,17 @@ function usePageKeys(app: App) {
 /** The operation and its loads; drawn once the set is solved. */
 function Operation() {
   const app = useApp();
-  const { document, result, cursor, pose, spreads, selected } = useSome(
+  const { document, result, cursor, pose, spreads, bucklings, selected } = useSome(
     "document",
     "result",
     "cursor",
     "pose",
     "spreads",
+    "bucklings",
     "selected",
   );
   const { width, units, allStrips } = useIt((state) => state.view);
-  const findings = useMemo(
-    () => (result === null ? [] : allFindings(result.findings, spreads)),
-    [result, spreads],
-  );
+  const findings = useMemo(() => allFindings({ result, spreads, bucklings }), [result, spreads, bucklings]);
   const set = result?.sets[cursor.set] ?? null;
   const axis = useMemo(
     () => (set === null || set.steps.length === 0 ? null : axisOf(set, width)),

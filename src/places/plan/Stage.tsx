@@ -1,6 +1,6 @@
 // The scene with its views; the 3D code comes as a chunk of its own right after the first paint.
 import { lazy, Suspense, useEffect, useMemo, useRef } from "react";
-import { type SceneView, sceneViews } from "../../app/index.ts";
+import { type SceneView, sceneViews, stageAt } from "../../app/index.ts";
 import { useSize } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 
@@ -41,6 +41,14 @@ export function Stage() {
     "selected",
   );
   const view = useIt((state) => state.view);
+  const stage = useIt(stageAt);
+  const buckled = useMemo(
+    () =>
+      !view.buckled || stage === null || stage.factor === null || stage.shape.length === 0
+        ? null
+        : { factor: stage.factor, reference: stage.reference, shape: stage.shape },
+    [stage, view.buckled],
+  );
   // While the plan is being solved the 3D code is fetched; a failure shows when the scene is drawn.
   useEffect(() => {
     load().catch(() => undefined);
@@ -76,6 +84,7 @@ export function Stage() {
             pose={pose}
             view={view.scene}
             exaggeration={view.exaggeration}
+            buckled={buckled}
             units={view.units}
             selected={selected === "" ? null : selected}
             onSelect={(name) => app.select(name ?? "")}
