@@ -8,8 +8,11 @@ import { gzipSync } from "node:zlib";
  * @typedef {{ name: string, size_kB: number, limit_kB: number, over: boolean, note: string }} Line
  */
 
-/** Above its aim by this factor a part that has only an aim fails. */
-const tolerance = 2;
+/**
+ * Above its aim by this factor a part that has only an aim fails: the worker holds the whole solver with every check, the
+ * strength of the girders with the formulas of their traces among them, and is loaded behind the first picture.
+ */
+const tolerance = 3;
 
 /** Limits in kB (1000 bytes) gzipped. */
 const limits = { shell: 185, scene: 220, worker: 40, lazy: 30, css: 15, fonts: 80 };
