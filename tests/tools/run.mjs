@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
+import { mutants } from "../mutants/run.mjs";
 import { findOrInstallBrowser } from "./browser.mjs";
 import { show, weigh } from "./budget.mjs";
 import { findOrInstallCalculix } from "./calculix.mjs";
@@ -162,7 +163,7 @@ async function browser() {
 }
 
 /** The phases in their order; a new one is one line here. @type {Record<string, () => Promise<Totals>>} */
-const phases = { lint, types, tests, crosscheck, build, budget, browser };
+const phases = { lint, types, tests, mutants, crosscheck, build, budget, browser };
 
 /**
  * Runs the named phases and gives the exit code.

@@ -166,7 +166,7 @@ describe("the runner", () => {
     });
     expect(status).toBe(2);
     expect(stderr).toMatch(
-      /--only names nonsense; the phases are lint, types, tests, build, budget, browser/,
+      /--only names nonsense; the phases are lint, types, tests, mutants, crosscheck, build, budget, browser/,
     );
   });
 });
