@@ -6,6 +6,7 @@ import {
   type Crane,
   gravityOf,
   hookName,
+  type Pick,
   type Plan,
   type PlanSet,
   pickOf,
@@ -25,6 +26,58 @@ export interface HookLoad {
   gross: number;
 }
 
+/** A crane with its rigging, and what of its hook load does not change from pose to pose. */
+interface Hook {
+  crane: Crane;
+  rig: Rigging;
+  /** Place of its force among the supports. */
+  column: number;
+  /** N. */
+  fixed: Omit<HookLoad, "net" | "rope" | "gross">;
+  /** Weight of one metre of rope below the boom tip, N/m, and the length that slings and spreader take the place of, m. */
+  ropePerMetre: number;
+  slings: number;
+}
+
+function hookOf(plan: Plan, crane: Crane, pick: Pick, column: number): Hook {
+  const rig = byId(plan.rigging, pick.rigging);
+  const g = gravityOf(plan);
+  return {
+    crane,
+    rig,
+    column,
+    fixed: {
+      rigging: rig.mass_t * 1000 * g,
+      block: crane.deductions.block_t * 1000 * g,
+      auxiliary: (crane.deductions.auxiliary_t ?? 0) * 1000 * g,
+    },
+    ropePerMetre: crane.deductions.rope_kg_per_m * crane.partsOfLine * g,
+    slings: hookAbovePicks(rig),
+  };
+}
+
+/** What hangs on a hook with a net load; null when it is not on. */
+function loadOn({ crane, fixed, ropePerMetre, slings }: Hook, pose: Pose, net: number): HookLoad | null {
+  for (const hoist of pose.state.hoists ?? []) {
+    if (hoist.name !== crane.id) continue;
+    const { rigging, block, auxiliary } = fixed;
+    const rope = ropePerMetre * Math.max(0, (hoist.ropeLength ?? 0) - slings);
+    return { net, rigging, block, rope, auxiliary, gross: net + rigging + block + rope + auxiliary };
+  }
+  return null;
+}
+
+/** Radius of a hooked crane under its hook load, m; NaN when it is not hooked. */
+function radiusUnder({ crane }: Hook, pose: Pose, load: HookLoad | null): number {
+  for (const c of pose.situation.cranes) {
+    if (c.id !== crane.id) continue;
+    if (!c.hooked) break;
+    const growth = load ? (crane.radiusGrowth_mm_per_kN.best / 1000) * (load.gross / 1000) : 0;
+    return boomOf(crane, c.tip, c.moved).radius + growth;
+  }
+  return Number.NaN;
+}
+
 /** What hangs on a crane's hook with a given net load: rigging, block, rope below the tip, auxiliary block; null when not on. */
 export function hookLoadWith(
   plan: Plan,
@@ -34,19 +87,7 @@ export function hookLoadWith(
   net: number,
 ): HookLoad | null {
   const pick = pickOf(set, crane.id);
-  const hoist = (pose.state.hoists ?? []).find((h) => h.name === crane.id);
-  if (!pick || !hoist) return null;
-  const rig = byId(plan.rigging, pick.rigging);
-  const g = gravityOf(plan);
-  const below = Math.max(0, (hoist.ropeLength ?? 0) - hookAbovePicks(rig));
-  const part = {
-    net,
-    rigging: rig.mass_t * 1000 * g,
-    block: crane.deductions.block_t * 1000 * g,
-    rope: crane.deductions.rope_kg_per_m * below * crane.partsOfLine * g,
-    auxiliary: (crane.deductions.auxiliary_t ?? 0) * 1000 * g,
-  };
-  return { ...part, gross: part.net + part.rigging + part.block + part.rope + part.auxiliary };
+  return pick && loadOn(hookOf(plan, crane, pick, -1), pose, net);
 }
 
 /** The load on a crane's hook at a pose, with the net load that was solved for it. */
@@ -57,11 +98,9 @@ export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad 
 
 /** Radius of a hooked crane at a pose, m: centre of rotation to boom tip, with its growth under the hook load. */
 export function radiusOf(ctx: SetContext, pose: Pose, crane: Crane): number {
-  const c = pose.situation.cranes.find((x) => x.id === crane.id);
-  if (!c?.hooked) return Number.NaN;
-  const load = hookLoadOf(ctx, pose, crane);
-  const growth = load ? (crane.radiusGrowth_mm_per_kN.best / 1000) * (load.gross / 1000) : 0;
-  return boomOf(crane, c.tip, c.moved).radius + growth;
+  const pick = pickOf(ctx.set, crane.id);
+  if (!pick) return Number.NaN;
+  return radiusUnder(hookOf(ctx.plan, crane, pick, -1), pose, hookLoadOf(ctx, pose, crane));
 }
 
 /** Rows of both boom lengths beside the one there is, by radius; null where it lies beyond them. */
@@ -103,22 +142,21 @@ export function ratedLoad(chart: Chart, radius: number, boom: number, gravity: n
   return lengths === null ? null : ratedIn(lengths, isInterpolated(chart), radius, gravity);
 }
 
-function cranes(ctx: SetContext): { crane: Crane; rig: Rigging }[] {
-  return ctx.set.picks.map((p) => ({
-    crane: byId(ctx.plan.cranes, p.crane),
-    rig: byId(ctx.plan.rigging, p.rigging),
-  }));
+function hooksOf(ctx: SetContext): Hook[] {
+  return ctx.set.picks.map((pick) =>
+    hookOf(
+      ctx.plan,
+      byId(ctx.plan.cranes, pick.crane),
+      pick,
+      ctx.supportIndex.get(`hoist ${pick.crane}`) ?? -1,
+    ),
+  );
 }
 
-/** Places of the hooks among the supports. */
-function hooksOf(ctx: SetContext): number[] {
-  return ctx.supports.flatMap((s, i) => (s.what === "hoist" ? [i] : []));
-}
-
-/** How many of them carry part of the set. */
-function carrying(hooks: readonly number[], pose: Pose): number {
+/** How many hooks carry part of the set. */
+function carrying(hooks: readonly Hook[], pose: Pose): number {
   let n = 0;
-  for (const i of hooks) if (pose.forces[i] > 0) n++;
+  for (const { column } of hooks) if (pose.forces[column] > 0) n++;
   return n;
 }
 
@@ -127,7 +165,8 @@ export function hookLoads(ctx: SetContext): Measure[] {
   const tandem = limitOf(ctx.plan, "tandem use");
   const above = limitOf(ctx.plan, "capacity above share");
   const hooks = hooksOf(ctx);
-  return cranes(ctx).map(({ crane }) => {
+  return hooks.map((hook) => {
+    const { crane } = hook;
     const beside = rowsBeside(crane.chart, crane.boomLength_m);
     const interpolated = isInterpolated(crane.chart);
     const chartSource = `${crane.chart.page ?? "load chart"}${crane.chart.invented ? " (invented)" : ""} of ${crane.id}`;
@@ -141,9 +180,9 @@ export function hookLoads(ctx: SetContext): Measure[] {
       chosenBy: "plan",
       cure: "a smaller radius, a bigger crane, a pick further from the CG, or less load handed to this hook",
       read: (pose): Reading => {
-        const load = hookLoadOf(ctx, pose, crane);
+        const load = loadOn(hook, pose, pose.forces[hook.column]);
         if (!load || !(load.gross >= 0)) return NOT_HERE;
-        const radius = radiusOf(ctx, pose, crane);
+        const radius = radiusUnder(hook, pose, load);
         const rated = beside && ratedIn(beside, interpolated, radius, ctx.gravity);
         if (rated === null) return NOT_HERE;
         // The lowest of all rules in force governs, and is named.
@@ -193,7 +232,8 @@ function ratedRadii(chart: Chart, boom: number): { least: number; greatest: numb
 
 /** Greatest (or, when too near, least) listed radius against the radius there is. */
 export function chartLeft(ctx: SetContext): Measure[] {
-  return cranes(ctx).map(({ crane }) => {
+  return hooksOf(ctx).map((hook) => {
+    const { crane } = hook;
     const rated = ratedRadii(crane.chart, crane.boomLength_m);
     return measure({
       check: "chart left",
@@ -206,7 +246,7 @@ export function chartLeft(ctx: SetContext): Measure[] {
       chosenBy: "plan",
       cure: "stand the crane nearer, or choose a configuration whose chart reaches there",
       read: (pose) => {
-        const radius = radiusOf(ctx, pose, crane);
+        const radius = radiusUnder(hook, pose, loadOn(hook, pose, pose.forces[hook.column]));
         if (Number.isNaN(radius)) return NOT_HERE;
         if (rated === null)
           return { value: radius, limit: 0, where: `no row for a boom of ${crane.boomLength_m} m` };
@@ -231,8 +271,9 @@ export function chartLeft(ctx: SetContext): Measure[] {
 }
 
 export function riggingLoads(ctx: SetContext): Measure[] {
-  return cranes(ctx).map(({ crane, rig }) =>
-    measure({
+  return hooksOf(ctx).map((hook) => {
+    const { crane, rig, column } = hook;
+    return measure({
       check: "rigging load",
       subject: hookName(crane),
       kind: `${crane.kind} crane`,
@@ -240,17 +281,17 @@ export function riggingLoads(ctx: SetContext): Measure[] {
       chosenBy: "plan",
       cure: "rigging of a higher rating, or less load on this hook",
       read: (pose) => {
-        const load = hookLoadOf(ctx, pose, crane);
-        return load ? { value: load.net, limit: rig.ratedLoad_kN * 1000 } : NOT_HERE;
+        const net = pose.forces[column];
+        return Number.isNaN(net) ? NOT_HERE : { value: net, limit: rig.ratedLoad_kN * 1000 };
       },
-    }),
-  );
+    });
+  });
 }
 
 export function lineLean(ctx: SetContext): Measure[] {
   const limit = limitOf(ctx.plan, "line lean");
   if (!limit) return [];
-  return cranes(ctx).map(({ crane }) =>
+  return hooksOf(ctx).map(({ crane }) =>
     measure(
       {
         check: "line lean",

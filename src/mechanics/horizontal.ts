@@ -85,6 +85,7 @@ export function solveHorizontal(
   near: HorizontalResult | null = null,
 ): HorizontalResult {
   const left = vector(holds.length);
+  const along = vector(brakeLimits.length);
   const size = 3 + brakeLimits.length;
   let end = { free: NONE, moving: NONE };
   const spring = (x: number, y: number, kx: number, ky: number) => {
@@ -113,7 +114,7 @@ export function solveHorizontal(
     for (let i = 0; i < holds.length; i++) {
       const x = fullX(i, v);
       const { limit, train } = holds[i];
-      const force = limit === Number.POSITIVE_INFINITY ? 0 : Math.hypot(x, fullY(i, v));
+      const force = limit === Number.POSITIVE_INFINITY ? 0 : resultant(x, fullY(i, v));
       left[i] = force > limit ? limit / force : 1;
       if (train >= 0 && v[3 + train] > 0) next[3 + train] += (left[i] * x) / v[3 + train];
     }
@@ -144,13 +145,13 @@ export function solveHorizontal(
   /** Force beyond the limits when the secants made at v act at the motion next. */
   const excess = (next: Float64Array) => {
     let most = 0;
-    const along = new Float64Array(brakeLimits.length);
+    along.fill(0);
     for (let i = 0; i < holds.length; i++) {
       const x = fullX(i, next);
       const { limit, train } = holds[i];
       if (train >= 0) along[train] += left[i] * x;
       if (limit === Number.POSITIVE_INFINITY) continue;
-      const force = Math.hypot(x, fullY(i, next));
+      const force = resultant(x, fullY(i, next));
       most = Math.max(most, Math.abs(left[i] * force - Math.min(force, limit)));
     }
     for (let t = 0; t < along.length; t++)
@@ -234,6 +235,11 @@ function newton(
   const found = v.map((x, i) => x + b[i]);
   for (let t = 3; t < n; t++) found[t] = Math.min(1, Math.max(1e-6, found[t]));
   return found.every(Number.isFinite) ? found : null;
+}
+
+/** Of forces that are nowhere near the range in which a square root of squares would fail. */
+function resultant(x: number, y: number): number {
+  return Math.sqrt(x * x + y * y);
 }
 
 /** Stiffness of the motions and load on them, filled for every solve. */

@@ -19,6 +19,19 @@ export interface SideMoments {
   distance: number;
 }
 
+/** The rectangle in plan in which all mass of a set lies, by its runs and points; worked out once for a set. */
+const spans = new WeakMap<SetModel["runs"], { from: number; to: number; right: number; left: number }>();
+
+function spanOf({ runs, points }: SetModel) {
+  const known = spans.get(runs);
+  if (known !== undefined) return known;
+  const x = [...runs.flatMap((r) => [r.from, r.to]), ...points.map((p) => p.x)];
+  const y = [...runs.map((r) => r.y), ...points.map((p) => p.y)];
+  const span = { from: Math.min(...x), to: Math.max(...x), right: Math.min(...y), left: Math.max(...y) };
+  spans.set(runs, span);
+  return span;
+}
+
 /**
  * Moments of mass about the axis from `a` to `b`, the inside on its left: runs along girders are split where the
  * axis crosses them. Units kg m.
@@ -28,6 +41,11 @@ export function sideMoments(model: SetModel, a: SupportPoint, b: SupportPoint): 
   const nx = -(b.y - a.y) / length;
   const ny = (b.x - a.x) / length;
   const at = (x: number, y: number) => (x - a.x) * nx + (y - a.y) * ny;
+  const inside = at(model.cg[0], model.cg[1]);
+  // Most edges have all of the mass on their inner side.
+  const { from, to, right, left } = spanOf(model);
+  if (at(from, right) >= 0 && at(from, left) >= 0 && at(to, right) >= 0 && at(to, left) >= 0)
+    return { stabilising: model.mass * inside, overturning: 0, distance: inside };
   let stabilising = 0;
   let overturning = 0;
   const add = (mass: number, distance: number) => {
@@ -46,7 +64,7 @@ export function sideMoments(model: SetModel, a: SupportPoint, b: SupportPoint): 
     }
   }
   for (const p of model.points) add(p.mass, at(p.x, p.y));
-  return { stabilising, overturning, distance: at(model.cg[0], model.cg[1]) };
+  return { stabilising, overturning, distance: inside };
 }
 
 /** Corner points of the convex hull, counter-clockwise (Andrew's monotone chain). */

@@ -223,39 +223,63 @@ function motionsOf(ctx: SetContext, { solution: s, situation }: Pose): Float64Ar
   );
 }
 
-/**
- * The part of the decks' own weight in every group, N: the same groups under the empty decks, where their pressures
- * follow from statics (three groups) or from equal cylinders (four and more).
- */
-export function tareOf(pose: Pose): Float64Array {
-  const { layout } = pose.solution;
-  const { trains, groups, cylinders, up } = layout;
-  const g = pose.state.gravity;
-  const tare = new Float64Array(groups.length);
-  trains.forEach((t, deck) => {
-    const own = groups
-      .map((_, k) => k)
-      .filter((k) => groups[k].cylinders.some((c) => cylinders[c].deck === deck));
+/** A deck on its groups: each group's stiffness (its cylinders on this deck) and place, and what 3 x 3 they give way by. */
+interface DeckStand {
+  deck: number;
+  groups: { group: number; k: number; r: [number, number, number] }[];
+  /** Heave, lean and level under unit loads on them, row-major. */
+  gives: number[];
+}
+
+/** Decks on their groups by wiring, which holds all that they hang on. */
+const stands = new WeakMap<object, DeckStand[]>();
+
+function standsOf({ wiring, trains, groups, cylinders }: Layout): DeckStand[] {
+  const known = stands.get(wiring);
+  if (known !== undefined) return known;
+  const found = trains.map((_, deck): DeckStand => {
     const K = new Float64Array(9);
-    const rows = own.map((k) => {
-      const list = groups[k].cylinders.filter((c) => cylinders[c].deck === deck);
+    const own: DeckStand["groups"] = [];
+    groups.forEach((g, group) => {
+      const list = g.cylinders.filter((c) => cylinders[c].deck === deck);
+      if (list.length === 0) return;
       let x = 0;
       let y = 0;
       for (const c of list) {
         x += cylinders[c].x / list.length;
         y += cylinders[c].y / list.length;
       }
-      return { k: list.length, r: [1, y, -x] };
+      const r: [number, number, number] = [1, y, -x];
+      own.push({ group, k: list.length, r });
+      for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) K[3 * i + j] += list.length * r[i] * r[j];
     });
-    for (const { k, r } of rows)
-      for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) K[3 * i + j] += k * r[i] * r[j];
-    const W = t.mass * g;
-    const b = [W * up[2], -W * up[1] * t.cgHeight, W * up[0] * t.cgHeight];
-    const q = solveSmall(K, b);
-    rows.forEach(({ k, r }, i) => {
-      tare[own[i]] += k * (r[0] * q[0] + r[1] * q[1] + r[2] * q[2]);
-    });
+    const columns = [0, 1, 2].map((j) =>
+      solveSmall(
+        K,
+        [0, 1, 2].map((i) => (i === j ? 1 : 0)),
+      ),
+    );
+    return { deck, groups: own, gives: [0, 1, 2].flatMap((i) => columns.map((column) => column[i])) };
   });
+  stands.set(wiring, found);
+  return found;
+}
+
+/**
+ * The part of the decks' own weight in every group, N: the same groups under the empty decks, where their pressures
+ * follow from statics (three groups) or from equal cylinders (four and more).
+ */
+export function tareOf({ solution: { layout }, state }: Pose): Float64Array {
+  const { trains, groups, up } = layout;
+  const tare = new Float64Array(groups.length);
+  for (const { deck, groups: own, gives } of standsOf(layout)) {
+    const { mass, cgHeight } = trains[deck];
+    const W = mass * state.gravity;
+    const [heave, lean, level] = [W * up[2], -W * up[1] * cgHeight, W * up[0] * cgHeight];
+    for (const { group, k, r } of own)
+      for (let i = 0; i < 3; i++)
+        tare[group] += k * r[i] * (gives[3 * i] * heave + gives[3 * i + 1] * lean + gives[3 * i + 2] * level);
+  }
   return tare;
 }
 
