@@ -18,6 +18,7 @@ import {
 import { type Banded, bandedFactor, bandedSolve, ldlFactor, ldlSolve } from "../../src/numeric/index.ts";
 import { readPlan } from "../../src/plan/index.ts";
 import { prepareContext, runSet } from "../../src/sequence/index.ts";
+import { printGrowth } from "./growth.ts";
 import { jackedState, rollingState } from "./state.ts";
 import { frameSize, withSupports } from "./uncondensed.ts";
 
@@ -196,4 +197,5 @@ console.log("The demonstration day, warm");
 row("stored poses", `${runSet(context, []).count}`);
 row("statics with events", `${statics.toFixed(0)} ms`, "aim: 300 ms", statics <= 300);
 row("statics, events of all limits, all checks", `${checked.toFixed(0)} ms`);
+printGrowth(time, row);
 console.log(missed === 0 ? "All aims met." : `${missed} aims missed.`);
