@@ -3,7 +3,24 @@
 
 import { describe, expect, test } from "vitest";
 import { motionOf, poseAt, prepareContext, type Situation, solvePose } from "../../src/sequence/index.ts";
+import { busy, kindsThatMove, moves } from "./busy.ts";
+import { chance } from "./chance.ts";
 import { type Ran, ran, ranScenario, scenario, scenarioNames, step, upTo, within } from "./plans.ts";
+
+/** A stored pose of every step, solved alone from the step as it was stored, in a context of its own: bit for bit the same. */
+function aloneAsInSequence({ plan, run }: Ran): number {
+  const fresh = prepareContext(plan, plan.sets[0].id);
+  const m = run.supports.length;
+  for (let i = 0; i < run.count; i++) {
+    const s = structuredClone(run.steps[run.step[i]]);
+    const pose = poseAt(fresh, s, run.progress[i]);
+    const where = `${s.step.id} at ${run.progress[i]}`;
+    expect(pose.solution.status, where).toBe("solved");
+    expect(pose.forces, where).toEqual(run.forces.slice(i * m, (i + 1) * m));
+    expect(pose.shares, where).toEqual(run.shares.slice(i * m, (i + 1) * m));
+  }
+  return new Set(run.step).size;
+}
 
 /** The one-girder plan with every other kind of motion in it: a held load that is locked again, jacking by load. */
 function mixed(): Ran {
@@ -37,6 +54,7 @@ function mixed(): Ran {
 }
 
 const cases: [string, () => Ran][] = [
+  ["order-faults", () => ran(scenario("order-faults"))],
   ...scenarioNames.map((name): [string, () => Ran] => [name, () => ranScenario(name)]),
   ["held and locked", mixed],
 ];
@@ -108,15 +126,7 @@ describe.each(cases)("%s", (_, make) => {
   });
 
   test("stored poses solved alone have the same forces, to the last bit", () => {
-    const fresh = prepareContext(r.plan, r.plan.sets[0].id);
-    const m = run.supports.length;
-    for (let i = 0; i < run.count; i++) {
-      const s = structuredClone(run.steps[run.step[i]]);
-      const pose = poseAt(fresh, s, run.progress[i]);
-      expect(pose.solution.status).toBe("solved");
-      expect(pose.forces, `${s.step.id} at ${run.progress[i]}`).toEqual(run.forces.slice(i * m, (i + 1) * m));
-      expect(pose.shares).toEqual(run.shares.slice(i * m, (i + 1) * m));
-    }
+    expect(aloneAsInSequence(r)).toBe(run.steps.length);
   });
 
   test("stored poses are in order, each once, from 0 to 1 in every step", () => {
@@ -128,6 +138,31 @@ describe.each(cases)("%s", (_, make) => {
       expect(own.length).toBeLessThanOrEqual(200 + 40);
       expect([...run.step.slice(s.first, s.first + s.count)].every((k) => k === s.index)).toBe(true);
     }
+  });
+});
+
+const seed = 90417;
+
+describe(`random plans with every kind of motion, seed ${seed}`, () => {
+  const random = chance(seed);
+  const names = ["demo", "one-girder", "demo", "one-girder", "demo", "one-girder"] as const;
+  const kinds = new Set<string>();
+
+  test.each(names)("%s: every step solved alone is the step solved in sequence, to the last bit", (name) => {
+    const r = busy(name, random);
+    for (const s of r.run.steps) if (s.solved && moves(s)) kinds.add(s.step.do);
+    expect(aloneAsInSequence(r)).toBe(r.run.steps.filter((s) => s.count > 0).length);
+    const fresh = prepareContext(r.plan, r.plan.sets[0].id);
+    for (const s of r.run.steps.filter((step) => step.solved)) {
+      const found = motionOf(s.step.do).find(fresh, s.step, structuredClone(s.start), (x) =>
+        solvePose(fresh, x, s.index, 0),
+      );
+      expect(found.ends, s.step.id).toEqual(s.ends);
+    }
+  });
+
+  test("nearly every kind that moves was among them", () => {
+    expect(kinds.size).toBeGreaterThanOrEqual(kindsThatMove.length - 4);
   });
 });
 

@@ -14,7 +14,7 @@ import {
   type StepRun,
 } from "../../src/sequence/index.ts";
 
-export type ScenarioName = "demo" | "one-girder" | "planted-faults";
+export type ScenarioName = "demo" | "one-girder" | "planted-faults" | "order-faults";
 export const scenarioNames: readonly ScenarioName[] = ["demo", "one-girder", "planted-faults"];
 
 const read = new Map<ScenarioName, Plan>();
