@@ -1,5 +1,5 @@
 // Who carries what: the picture with its strips, a cursor to drag, numbers under the pointer, and its keys.
-import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useState } from "react";
 import {
   type App,
   type Axis,
@@ -15,7 +15,7 @@ import {
   toX,
 } from "../app/index.ts";
 import { Bands } from "./Bands.tsx";
-import { gutter, lanes, ownHeight, stripHeight, stripsThatFit } from "./frame.ts";
+import { gutter, lanes, leastPicture, ownHeight, stripHeight, stripsThatFit } from "./frame.ts";
 import { inOrderOfUse, stripsOf } from "./governing.ts";
 import { Hover, type Pointed } from "./Hover.tsx";
 import { OwnLane } from "./OwnLane.tsx";
@@ -65,10 +65,11 @@ export function cursorKey(app: App, key: string): boolean {
 function layoutOf(height: number, count: number, chosen: boolean, all: boolean) {
   const own = !chosen ? 0 : all ? ownHeight.all : ownHeight.few;
   const drawn = all ? count : stripsThatFit(height, count, chosen);
-  const room = Math.floor((0.62 * height - own) / Math.max(1, drawn));
+  const room = Math.floor((0.68 * height - own) / Math.max(1, drawn));
   const strip = all ? Math.min(stripHeight.most, Math.max(stripHeight.least, room)) : stripHeight.few;
   const below = own + Math.max(drawn, 1) * strip + 3;
-  return { own, drawn, strip, below: Math.min(below, Math.floor(0.62 * height)) };
+  // In all the room there is, the bands keep what they need.
+  return { own, drawn, strip, below: Math.min(below, Math.floor(height - (all ? leastPicture.chosen : 0))) };
 }
 
 /** The picture of one solved set. */
@@ -179,7 +180,13 @@ export function WhoCarriesWhat(props: Props) {
         above={above}
       />
     );
+  const rest = useRef<HTMLElement>(null);
   const scrolls = allStrips && layout.own + strips.length * layout.strip + 3 > layout.below;
+
+  // What does not fit is gone through by keys at once.
+  useEffect(() => {
+    if (scrolls) rest.current?.focus();
+  }, [scrolls]);
 
   return (
     <section
@@ -235,6 +242,7 @@ export function WhoCarriesWhat(props: Props) {
         {allStrips ? "fewer strips" : `use: ${strips.length} of ${ordered.length}`} <kbd>U</kbd>
       </button>
       <section
+        ref={rest}
         className={scrolls ? "share-strips scrolls" : "share-strips"}
         tabIndex={scrolls ? 0 : undefined}
         aria-label="Use of limits"

@@ -13,7 +13,7 @@ export const stripHeight = { few: 17, least: 17, most: 44 };
 export const ownHeight = { few: 44, all: 110 };
 
 /** The bands with their lanes are never lower than this; with a chosen support that stands alone below them too. */
-const leastPicture = { alone: 172, chosen: 150 };
+export const leastPicture = { alone: 172, chosen: 150 };
 
 /** How many strips stand below the bands of a picture this high, among so many; `chosen` when one stands alone too. */
 export function stripsThatFit(height: number, among: number, chosen: boolean): number {

@@ -12,7 +12,7 @@ export interface Piece {
   stretch: UnbackedStretch;
 }
 
-/** The pieces of the row: every unbacked stretch, cut where losses that nobody accepted begin and end. */
+/** The pieces of the row: every unbacked stretch, cut where it comes to be a stop or ceases to be one. */
 export function piecesOf(stretches: readonly UnbackedStretch[]): Piece[] {
   return stretches.flatMap((stretch) => {
     const { step } = stretch;
@@ -21,12 +21,16 @@ export function piecesOf(stretches: readonly UnbackedStretch[]): Piece[] {
     const edges = [...new Set(ends)]
       .filter((edge) => edge >= stretch.from && edge <= stretch.to)
       .sort((a, b) => a - b);
-    return edges.slice(1).map((to, i): Piece => {
+    const pieces: Piece[] = [];
+    edges.slice(1).forEach((to, i) => {
       const from = edges[i];
       const middle = (from + to) / 2;
       const accepted = !open.some((fall) => fall.from < middle && middle < fall.to);
-      return { step, from, to, accepted, stretch };
+      const last = pieces.at(-1);
+      if (last?.accepted === accepted) last.to = to;
+      else pieces.push({ step, from, to, accepted, stretch });
     });
+    return pieces;
   });
 }
 

@@ -101,6 +101,18 @@ export async function openPlan(page: Page, text: string): Promise<void> {
   await untilReady(page);
 }
 
+/** Lets the page draw some frames: what a change brings is on the screen then. */
+export function frames(page: Page, count = 3): Promise<void> {
+  return page.evaluate(
+    (left) =>
+      new Promise<void>((resolve) => {
+        const next = (n: number) => (n <= 0 ? resolve() : requestAnimationFrame(() => next(n - 1)));
+        next(left);
+      }),
+    count,
+  );
+}
+
 /** Waits until the foot of the page says so: a state, and no span of time. */
 export async function untilStage(page: Page, stage: RegExp, timeout = 150_000): Promise<void> {
   await expect(page.locator(".behind")).toHaveAttribute("data-stage", stage, { timeout });

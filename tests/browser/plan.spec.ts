@@ -3,7 +3,15 @@ import { readFileSync } from "node:fs";
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
-import { ask, type Handle, type Point, projectFile, solvedByCommandLine, untilReady } from "./handle.ts";
+import {
+  ask,
+  frames,
+  type Handle,
+  type Point,
+  projectFile,
+  solvedByCommandLine,
+  untilReady,
+} from "./handle.ts";
 import { faultsOf } from "./page.ts";
 
 let page: Page;
@@ -160,7 +168,7 @@ test("keys choose the view, and the blank runs and pauses", async () => {
   await page.keyboard.press(" ");
   await expect(page.getByRole("button", { name: /^Run/ })).toBeVisible();
   const held = await place();
-  await page.waitForTimeout(300);
+  await frames(page, 10);
   expect(await place()).toEqual(held);
 });
 
@@ -227,7 +235,7 @@ test("the table shows the solved shares of the place at the cursor", async () =>
     else expect(Math.abs(Number(await cell.textContent()) - share / 1000), name).toBeLessThanOrEqual(0.1);
   }
   await page.getByLabel("Units").selectOption("US");
-  await expect(page.locator(".reactions thead")).toContainText("kip");
+  await expect(page.locator(".reactions caption")).toContainText("kip");
   await page.getByLabel("Units").selectOption("SI");
 });
 
@@ -345,6 +353,7 @@ test("a good file that is dropped is opened and solved", async () => {
 });
 
 test("every one of 200 moves of the cursor is solved at once; the longest is printed", async () => {
+  test.setTimeout(240_000);
   await ask(page, "setGlOff", true);
   const { longest, unsolved } = await page.evaluate(async () => {
     type Scrubbed = Pick<Handle, "setCursor" | "shares">;
@@ -388,7 +397,7 @@ test("nothing stands in the way of people with other eyes and hands, in both the
       [1280, 720],
     ]) {
       await page.setViewportSize({ width, height });
-      await page.waitForTimeout(500);
+      await frames(page);
       const path = info.outputPath(`plan-${theme}-${width}x${height}.png`);
       await page.screenshot({ path });
       await info.attach(`plan ${theme} ${width} x ${height}`, { path, contentType: "image/png" });

@@ -40,6 +40,8 @@ describe("the row under the bands", () => {
     ]);
     const open = stretch({ falls: [fall("far crane", 0.2, 1, false)] });
     expect(piecesOf([open]).map(({ accepted: yes }) => yes)).toEqual([false]);
+    const both = stretch({ falls: [fall("far crane", 0.2, 1, false), fall("near crane", 0.5, 1, false)] });
+    expect(piecesOf([both]).map(({ from, to }) => [from, to])).toEqual([[0.2, 1]]);
   });
 
   test("is found at a place of the operation, both ends included", () => {
