@@ -188,13 +188,27 @@ function sharesOf(ctx: SetContext, pose: Pose): Float64Array {
     if (i >= 0) shares[i] = forces[i];
   }
   const tare = tareOf(pose);
+  const held = decksHeld(s);
   columns.groups.forEach((i, k) => {
-    if (i >= 0) shares[i] = forces[i] - tare[k];
+    // Cylinders at the end of their travel share out their own deck's weight otherwise; none of it is the set's.
+    const touches = s.layout.groups[k].cylinders.some((c) => held.has(s.layout.cylinders[c].deck));
+    if (i >= 0) shares[i] = touches ? forces[i] - tare[k] : 0;
   });
   columns.hoists.forEach((i, h) => {
     if (i >= 0) shares[i] = s.hoistForce[h] * s.layout.up[2];
   });
   return shares;
+}
+
+/** Decks that the set touches: by a bunk that presses, or by a lashing that pulls. */
+function decksHeld({ devices, contact }: Solution): Set<number> {
+  const held = new Set<number>();
+  for (let j = 0; j < devices.length; j++) {
+    const { kind, decks } = devices[j];
+    if (kind !== "bunk" && kind !== "lashing") continue;
+    if (contact.F[j] > 0) for (const deck of decks) held.add(deck);
+  }
+  return held;
 }
 
 /** Motions of a pose in the order of MOTIONS; NaN where it is not solved. */
