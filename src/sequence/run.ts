@@ -238,6 +238,8 @@ function findCrossings(
             ? places[i]
             : crossing(g, places[i - 1], places[i], sign * before, sign * after, EXACT);
         say(p, `${w.check} of ${w.subject} ${sign > 0 ? "comes back within" : "passes"} its limit`);
+        // The pose just before, in which it is still beyond: it was so until here, and not until some pose before.
+        if (sign > 0) say(Math.max(places[i - 1], p - 2 * EXACT), "");
       }
       before = after;
     }
