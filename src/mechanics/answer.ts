@@ -19,12 +19,12 @@ export function rowDisplacement(s: Solution, row: SetRow): number {
     const c = model.wind.get(wind.toward);
     if (c) w += wind.pressure * wind.factor * rowValue(row, c.field);
   }
-  devices.forEach((d, j) => {
-    if (contact.F[j] === 0) return;
-    d.rows.forEach((r, i) => {
-      w += contact.F[j] * d.factors[i] * flexibility(model, row, r);
-    });
-  });
+  for (let j = 0; j < devices.length; j++) {
+    const F = contact.F[j];
+    if (F === 0) continue;
+    const { rows, factors } = devices[j];
+    for (let i = 0; i < rows.length; i++) w += F * factors[i] * flexibility(model, row, rows[i]);
+  }
   for (const l of s.loads) w += l.value * flexibility(model, row, l.row);
   for (let q = 0; q < model.modes.length; q++) w += contact.a[q] * row.modes[q];
   return w;

@@ -6,6 +6,7 @@ import { type Device, meanY } from "./devices.ts";
 import { type Hold, type HorizontalResult, type Pendulum, solveHorizontal } from "./horizontal.ts";
 import type { Layout } from "./layout.ts";
 import { rowAt } from "./rows.ts";
+import type { SetModel } from "./setModel.ts";
 import type { State } from "./state/types.ts";
 
 /** What acts on a pose beside its devices. */
@@ -55,12 +56,14 @@ export function sideLoads(
   const loads: RowLoad[] = [];
   const deckLoads = new Float64Array(3 * trains.length);
   const axis = model.axisHeight;
-  trains.forEach((t, i) => {
-    deckLoads[3 * i] -= t.mass * gravity[2];
-    deckLoads[3 * i + 1] -= t.mass * gravity[1] * t.cgHeight;
-    deckLoads[3 * i + 2] += t.mass * gravity[0] * t.cgHeight;
-  });
-  hoists.forEach((h, i) => {
+  for (let i = 0; i < trains.length; i++) {
+    const { mass, cgHeight } = trains[i];
+    deckLoads[3 * i] -= mass * gravity[2];
+    deckLoads[3 * i + 1] -= mass * gravity[1] * cgHeight;
+    deckLoads[3 * i + 2] += mass * gravity[0] * cgHeight;
+  }
+  for (let i = 0; i < hoists.length; i++) {
+    const h = hoists[i];
     const girders = layout.hoistGirders[i];
     const T = tension[i];
     if (h.mode === "load")
@@ -71,35 +74,37 @@ export function sideLoads(
     if (fx !== 0)
       for (const g of girders)
         loads.push({ row: rowAt(model, g, h.at, "y"), value: (fx * (h.pickHeight - axis)) / girders.length });
-    if (fy !== 0) {
-      for (const g of girders)
-        loads.push({
-          row: rowAt(model, g, h.at, "x"),
-          value: (-fy * (h.pickHeight - axis)) / girders.length,
-        });
-      const e = h.rigging === "separate" ? 0 : (h.pinHeight ?? 0);
-      if (e !== 0 && girders.length > 1) {
-        const left = girders[0];
-        const right = girders[girders.length - 1];
-        const couple = (-fy * e) / (model.girders[left].y - model.girders[right].y);
-        loads.push({ row: rowAt(model, left, h.at, "w"), value: couple });
-        loads.push({ row: rowAt(model, right, h.at, "w"), value: -couple });
-      }
+    if (fy === 0) continue;
+    for (const g of girders)
+      loads.push({ row: rowAt(model, g, h.at, "x"), value: (-fy * (h.pickHeight - axis)) / girders.length });
+    const e = h.rigging === "separate" ? 0 : (h.pinHeight ?? 0);
+    if (e !== 0 && girders.length > 1) {
+      const left = girders[0];
+      const right = girders[girders.length - 1];
+      const couple = (-fy * e) / (model.girders[left].y - model.girders[right].y);
+      loads.push({ row: rowAt(model, left, h.at, "w"), value: couple });
+      loads.push({ row: rowAt(model, right, h.at, "w"), value: -couple });
     }
-  });
-  if (side)
-    holds.forEach(({ hold, deck }, i) => {
-      const fx = side.holds[2 * i];
-      const fy = side.holds[2 * i + 1];
-      const g = model.girders.findIndex((girder) => girder.y === hold.y);
-      if (fx !== 0) loads.push({ row: rowAt(model, g, hold.x, "y"), value: -fx * axis });
-      if (fy !== 0) loads.push({ row: rowAt(model, g, hold.x, "x"), value: fy * axis });
-      if (deck >= 0) {
-        deckLoads[3 * deck + 1] += trains[deck].bunkHeight * fy;
-        deckLoads[3 * deck + 2] -= trains[deck].bunkHeight * fx;
-      }
-    });
+  }
+  if (side === null) return { loads, deckLoads };
+  for (let i = 0; i < holds.length; i++) {
+    const { hold, deck } = holds[i];
+    const girder = girderAt(model, hold.y);
+    const fx = side.holds[2 * i];
+    const fy = side.holds[2 * i + 1];
+    if (fx !== 0) loads.push({ row: rowAt(model, girder, hold.x, "y"), value: -fx * axis });
+    if (fy !== 0) loads.push({ row: rowAt(model, girder, hold.x, "x"), value: fy * axis });
+    if (deck >= 0) {
+      deckLoads[3 * deck + 1] += trains[deck].bunkHeight * fy;
+      deckLoads[3 * deck + 2] -= trains[deck].bunkHeight * fx;
+    }
+  }
   return { loads, deckLoads };
+}
+
+function girderAt({ girders }: SetModel, y: number): number {
+  for (let g = 0; g < girders.length; g++) if (girders[g].y === y) return g;
+  return -1;
 }
 
 /** Solves the horizontal problem of a pose for given tensions; `near` is its answer for others, from which it begins. */
@@ -117,40 +122,35 @@ export function horizontalOf(
   // Where no contact was given a side stiffness, all hold alike and statics share the force out.
   const given =
     trains.some((t) => (t.bunkSideStiffness ?? 0) > 0) || bearings.some((b) => (b.sideStiffness ?? 0) > 0);
-  devices.forEach((d, j) => {
-    if (!contact.active[j] || !(contact.F[j] > 0)) return;
+  const list: Hold[] = [];
+  const add = (hold: Hold, stated: number, { name }: Device, device: number, deck: number) => {
+    list.push(hold);
+    holds.push({ hold, stated, name, device, deck });
+  };
+  for (let j = 0; j < devices.length; j++) {
+    const d = devices[j];
+    if (!contact.active[j] || !(contact.F[j] > 0)) continue;
     if (d.kind === "bunk") {
       const t = trains[d.of];
       const k = given ? (t.bunkSideStiffness ?? 0) : RIGID_SIDE;
       const braked = t.braked ?? true;
       const stated = t.bunkFriction === undefined ? Number.POSITIVE_INFINITY : t.bunkFriction * contact.F[j];
       const limit = Math.min(stated, GRIP * contact.F[j]);
-      holds.push({
-        hold: { x: d.x, y: d.y, kx: braked ? k : 0, ky: k, limit, train: braked ? d.of : -1 },
-        stated,
-        name: d.name,
-        device: j,
-        deck: d.of,
-      });
+      const train = braked ? d.of : -1;
+      add({ x: d.x, y: d.y, kx: braked ? k : 0, ky: k, limit, train }, stated, d, j, d.of);
     } else if (d.kind === "bearing") {
       const b = bearings[d.of];
       const kind = b.holds ?? "free";
-      if (kind === "free") return;
+      if (kind === "free") continue;
       const k = given ? (b.sideStiffness ?? 0) : RIGID_SIDE;
       const stated = Math.min(
         b.sideLimit ?? Number.POSITIVE_INFINITY,
         b.friction === undefined ? Number.POSITIVE_INFINITY : b.friction * contact.F[j],
       );
       const limit = Math.min(stated, GRIP * contact.F[j]);
-      holds.push({
-        hold: { x: d.x, y: d.y, kx: kind === "fixed" ? k : 0, ky: k, limit, train: -1 },
-        stated,
-        name: d.name,
-        device: j,
-        deck: -1,
-      });
+      add({ x: d.x, y: d.y, kx: kind === "fixed" ? k : 0, ky: k, limit, train: -1 }, stated, d, j, -1);
     }
-  });
+  }
   let fx = model.mass * gravity[0];
   let fy = model.mass * gravity[1];
   let mz = fy * (model.cg[0] - model.origin) - fx * model.cg[1];
@@ -158,7 +158,9 @@ export function horizontalOf(
     fy += wind.value * wind.force;
     mz += wind.value * wind.force * (wind.x - model.origin);
   }
-  const pendulums: Pendulum[] = hoists.map((h, i) => {
+  const pendulums: Pendulum[] = [];
+  for (let i = 0; i < hoists.length; i++) {
+    const h = hoists[i];
     const y = meanY(model, layout.hoistGirders[i]);
     const T = tension[i];
     fx += T * up[0];
@@ -169,22 +171,12 @@ export function horizontalOf(
     const x = h.at + ((model.lean < 0 ? -h.pickHeight : pin) * up[0]) / up[2];
     mz += T * up[1] * (x - model.origin) - T * up[0] * pullY(devices, contact.F, i, y);
     const stiffness = h.ropeLength ? T / h.ropeLength : 0;
-    return { x, y, stiffness, offsetX: h.offset?.[0] ?? 0, offsetY: h.offset?.[1] ?? 0 };
-  });
+    pendulums.push({ x, y, stiffness, offsetX: h.offset?.[0] ?? 0, offsetY: h.offset?.[1] ?? 0 });
+  }
   mz += turnedMoment(layout, devices, contact.F, { gravity, wind });
   const limits = trains.map((t) => t.brakeLimit ?? Number.POSITIVE_INFINITY);
   const scale = model.mass * state.gravity;
-  const result = solveHorizontal(
-    holds.map((h) => h.hold),
-    pendulums,
-    fx,
-    fy,
-    mz,
-    model.origin,
-    scale,
-    limits,
-    near,
-  );
+  const result = solveHorizontal(list, pendulums, fx, fy, mz, model.origin, scale, limits, near);
   return { result, holds };
 }
 
@@ -233,21 +225,26 @@ export function sideChange(
 ): number {
   if (!b) return 0;
   let change = 0;
-  const differ = (x: number, y: number) => {
-    change = Math.max(change, Math.abs(x - y));
-  };
   // A contact that only one of the two has counts with all of its force: next to nothing where it hardly touches.
-  const used = new Uint8Array(aHolds.length);
+  let common = 0;
   for (let i = 0; i < bHolds.length; i++) {
-    const k =
-      i < aHolds.length && aHolds[i].name === bHolds[i].name
-        ? i
-        : aHolds.findIndex((h) => h.name === bHolds[i].name);
-    if (k >= 0) used[k] = 1;
-    for (let c = 0; c < 2; c++) differ(b.holds[2 * i + c], a && k >= 0 ? a.holds[2 * k + c] : 0);
+    const k = placeOf(bHolds[i].name, aHolds, i);
+    if (k >= 0) common++;
+    for (let c = 0; c < 2; c++)
+      change = Math.max(change, Math.abs(b.holds[2 * i + c] - (a && k >= 0 ? a.holds[2 * k + c] : 0)));
   }
-  for (let k = 0; k < aHolds.length; k++)
-    if (a && !used[k]) for (let c = 0; c < 2; c++) differ(a.holds[2 * k + c], 0);
-  for (let i = 0; i < b.lines.length; i++) differ(b.lines[i], a ? a.lines[i] : 0);
+  if (a && common < aHolds.length)
+    for (let k = 0; k < aHolds.length; k++)
+      if (placeOf(aHolds[k].name, bHolds, k) < 0)
+        for (let c = 0; c < 2; c++) change = Math.max(change, Math.abs(a.holds[2 * k + c]));
+  for (let i = 0; i < b.lines.length; i++)
+    change = Math.max(change, Math.abs(b.lines[i] - (a ? a.lines[i] : 0)));
   return change;
+}
+
+/** Place of a hold by name, most likely `i`; -1 when there is none. */
+function placeOf(name: string, holds: readonly NamedHold[], i: number): number {
+  if (i < holds.length && holds[i].name === name) return i;
+  for (let k = 0; k < holds.length; k++) if (holds[k].name === name) return k;
+  return -1;
 }

@@ -4,12 +4,15 @@ import type { SetModel } from "./setModel.ts";
 import type { Solution } from "./solution.ts";
 import type { Tipping } from "./state/types.ts";
 
-interface SupportPoint {
-  name: string;
+interface PlanPoint {
   x: number;
   y: number;
+}
+
+interface SupportPoint extends PlanPoint {
+  name: string;
   /** A hook: it holds up, but not against lean. */
-  hangs?: boolean;
+  hangs: boolean;
 }
 
 /** Moments of the weight on either side of the line through two points, N m per unit gravity, and the CG's distance. */
@@ -36,40 +39,48 @@ function spanOf({ runs, points }: SetModel) {
  * Moments of mass about the axis from `a` to `b`, the inside on its left: runs along girders are split where the
  * axis crosses them. Units kg m.
  */
-export function sideMoments(model: SetModel, a: SupportPoint, b: SupportPoint): SideMoments {
+export function sideMoments(model: SetModel, a: PlanPoint, b: PlanPoint): SideMoments {
   const length = Math.hypot(b.x - a.x, b.y - a.y);
   const nx = -(b.y - a.y) / length;
   const ny = (b.x - a.x) / length;
-  const at = (x: number, y: number) => (x - a.x) * nx + (y - a.y) * ny;
-  const inside = at(model.cg[0], model.cg[1]);
+  const distance = (model.cg[0] - a.x) * nx + (model.cg[1] - a.y) * ny;
   // Most edges have all of the mass on their inner side.
   const { from, to, right, left } = spanOf(model);
-  if (at(from, right) >= 0 && at(from, left) >= 0 && at(to, right) >= 0 && at(to, left) >= 0)
-    return { stabilising: model.mass * inside, overturning: 0, distance: inside };
+  const nearest =
+    Math.min((from - a.x) * nx, (to - a.x) * nx) + Math.min((right - a.y) * ny, (left - a.y) * ny);
+  if (nearest >= 0) return { stabilising: model.mass * distance, overturning: 0, distance };
   let stabilising = 0;
   let overturning = 0;
-  const add = (mass: number, distance: number) => {
-    if (distance >= 0) stabilising += mass * distance;
-    else overturning -= mass * distance;
-  };
-  for (const r of model.runs) {
-    const d0 = at(r.from, r.y);
-    const d1 = at(r.to, r.y);
+  const { runs, points } = model;
+  for (let i = 0; i < runs.length; i++) {
+    const r = runs[i];
     const mass = r.massPerMetre * (r.to - r.from);
-    if (d0 * d1 >= 0) add(mass, (d0 + d1) / 2);
-    else {
-      const t = d0 / (d0 - d1);
-      add(mass * t, d0 / 2);
-      add(mass * (1 - t), d1 / 2);
+    const d0 = (r.from - a.x) * nx + (r.y - a.y) * ny;
+    const d1 = (r.to - a.x) * nx + (r.y - a.y) * ny;
+    const both = (mass * (d0 + d1)) / 2;
+    if (d0 * d1 >= 0) {
+      if (both >= 0) stabilising += both;
+      else overturning -= both;
+      continue;
     }
+    // The axis crosses the run: a part of it lies on either side.
+    const t = d0 / (d0 - d1);
+    const [inner, outer] = d0 > 0 ? [t * d0, (1 - t) * d1] : [(1 - t) * d1, t * d0];
+    stabilising += (mass * inner) / 2;
+    overturning -= (mass * outer) / 2;
   }
-  for (const p of model.points) add(p.mass, at(p.x, p.y));
-  return { stabilising, overturning, distance: inside };
+  for (let i = 0; i < points.length; i++) {
+    const p = points[i];
+    const moment = p.mass * ((p.x - a.x) * nx + (p.y - a.y) * ny);
+    if (moment >= 0) stabilising += moment;
+    else overturning -= moment;
+  }
+  return { stabilising, overturning, distance };
 }
 
 /** Corner points of the convex hull, counter-clockwise (Andrew's monotone chain). */
 function hull(points: SupportPoint[]): SupportPoint[] {
-  const p = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
+  const p = sorted(points);
   const turn = (o: SupportPoint, a: SupportPoint, b: SupportPoint) =>
     (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
   const half = (list: SupportPoint[]) => {
@@ -81,7 +92,18 @@ function hull(points: SupportPoint[]): SupportPoint[] {
     out.pop();
     return out;
   };
-  return [...half(p), ...half([...p].reverse())];
+  return [...half(p), ...half(p.reverse())];
+}
+
+/** By x, then by y: a dozen points that mostly come in order, so that each is put in its place. */
+function sorted(points: readonly SupportPoint[]): SupportPoint[] {
+  const list: SupportPoint[] = [];
+  for (const q of points) {
+    let i = list.length;
+    while (i > 0 && (list[i - 1].x > q.x || (list[i - 1].x === q.x && list[i - 1].y > q.y))) i--;
+    list.splice(i, 0, q);
+  }
+  return list;
 }
 
 /**
@@ -94,21 +116,23 @@ export function tippingOf(s: Solution): Tipping | null {
   const ground: SupportPoint[] = [];
   const bunks: SupportPoint[] = [];
   let smallestGroup: number | null = null;
-  devices.forEach((d, j) => {
+  // A deck without a bunk that carries is no support of the set.
+  const loaded = new Uint8Array(layout.trains.length);
+  for (let j = 0; j < devices.length; j++)
+    if (devices[j].kind === "bunk" && contact.F[j] > 0) loaded[devices[j].decks[0]] = 1;
+  for (let j = 0; j < devices.length; j++) {
+    const { kind, name, x, y, decks } = devices[j];
     const F = contact.F[j];
-    if (d.kind === "group") smallestGroup = smallestGroup === null ? F : Math.min(smallestGroup, F);
-    if (!(F > 0)) return;
-    if (d.kind === "group" || d.kind === "bearing" || d.kind === "hoist" || d.kind === "stop") {
-      const carries =
-        d.kind !== "group" && d.kind !== "stop"
-          ? true
-          : devices.some((b, i) => b.kind === "bunk" && contact.F[i] > 0 && d.decks.includes(b.decks[0]));
-      if (carries) ground.push({ name: d.name, x: d.x, y: d.y, hangs: d.kind === "hoist" });
-      if (d.kind === "bearing" || d.kind === "hoist")
-        bunks.push({ name: d.name, x: d.x, y: d.y, hangs: d.kind === "hoist" });
-    }
-    if (d.kind === "bunk") bunks.push({ name: d.name, x: d.x, y: d.y });
-  });
+    if (kind === "group") smallestGroup = smallestGroup === null ? F : Math.min(smallestGroup, F);
+    if (!(F > 0)) continue;
+    const point = { name, x, y, hangs: kind === "hoist" };
+    if (kind === "bearing" || kind === "hoist") {
+      ground.push(point);
+      bunks.push(point);
+    } else if (kind === "bunk") bunks.push(point);
+    else if ((kind === "group" || kind === "stop") && decks.some((deck) => loaded[deck] === 1))
+      ground.push(point);
+  }
   const forceHoists = layout.hoists
     .map((h, i) => ({ h, i }))
     .filter(({ h, i }) => h.mode === "load" && tension[i] > 0);

@@ -201,7 +201,7 @@ function tipRatio(p: Prospect, rear: number, front: number | null, pick: number 
 function leastRatio(model: SetModel, feet: Foot[], one: boolean): number {
   let least = CANNOT * CANNOT;
   const about = (a: Foot, b: Foot) => {
-    const m = sideMoments(model, { name: "", ...a }, { name: "", ...b });
+    const m = sideMoments(model, a, b);
     if (m.overturning > 0) least = Math.min(least, Math.max(m.stabilising, 1e-9) / m.overturning);
   };
   const alongs = feet.map((f) => f.x);
