@@ -13,18 +13,12 @@ import {
   type Rigging,
 } from "../plan/index.ts";
 import { boomOf, hookAbovePicks, type Pose, type SetContext } from "../sequence/index.ts";
+import { type HookLoad, recordHookLoad } from "./hookTrace.ts";
 import { limitOf } from "./limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+import { recordRated, traced } from "./traced.ts";
 
-/** What hangs below the boom tip, N, part by part (USACE Form 16-3 counts all of them). */
-export interface HookLoad {
-  net: number;
-  rigging: number;
-  block: number;
-  rope: number;
-  auxiliary: number;
-  gross: number;
-}
+export type { HookLoad };
 
 /** A crane with its rigging, and what of its hook load does not change from pose to pose. */
 interface Hook {
@@ -179,7 +173,7 @@ export function hookLoads(ctx: SetContext): Measure[] {
       source: chartSource,
       chosenBy: "plan",
       cure: "a smaller radius, a bigger crane, a pick further from the CG, or less load handed to this hook",
-      read: (pose): Reading => {
+      ...traced(ctx, (pose, rec): Reading => {
         const load = loadOn(hook, pose, pose.forces[hook.column]);
         if (!load || !(load.gross >= 0)) return NOT_HERE;
         const radius = radiusUnder(hook, pose, load);
@@ -189,7 +183,8 @@ export function hookLoads(ctx: SetContext): Measure[] {
         let limit = (rated * (chart?.value ?? 100)) / 100;
         let source = bothSources;
         let chosenBy = chart?.chosenBy ?? "plan";
-        if (carrying(hooks, pose) > 1) {
+        const both = carrying(hooks, pose) > 1;
+        if (both) {
           if (tandem && (rated * tandem.value) / 100 < limit) {
             limit = (rated * tandem.value) / 100;
             source = tandem.source;
@@ -201,6 +196,20 @@ export function hookLoads(ctx: SetContext): Measure[] {
             chosenBy = above.chosenBy;
           }
         }
+        if (rec !== null)
+          recordHookLoad(
+            rec,
+            ctx,
+            crane,
+            pose,
+            load,
+            { radius, rated, limit },
+            {
+              chart,
+              tandem: both ? tandem : null,
+              above: both ? above : null,
+            },
+          );
         return {
           value: load.gross,
           limit,
@@ -210,7 +219,7 @@ export function hookLoads(ctx: SetContext): Measure[] {
             return `radius ${radius.toFixed(1)} m, rated ${(rated / 1000).toFixed(0)} kN`;
           },
         };
-      },
+      }),
     });
   });
 }
@@ -273,6 +282,8 @@ export function chartLeft(ctx: SetContext): Measure[] {
 export function riggingLoads(ctx: SetContext): Measure[] {
   return hooksOf(ctx).map((hook) => {
     const { crane, rig, column } = hook;
+    const path = `rigging[${ctx.plan.rigging.indexOf(rig)}].ratedLoad_kN`;
+    const what = `net load of ${crane.id} on its picks`;
     return measure({
       check: "rigging load",
       subject: hookName(crane),
@@ -280,10 +291,12 @@ export function riggingLoads(ctx: SetContext): Measure[] {
       source: `rated load of rigging '${rig.id}' in the plan`,
       chosenBy: "plan",
       cure: "rigging of a higher rating, or less load on this hook",
-      read: (pose) => {
+      ...traced(ctx, (pose, rec): Reading => {
         const net = pose.forces[column];
-        return Number.isNaN(net) ? NOT_HERE : { value: net, limit: rig.ratedLoad_kN * 1000 };
-      },
+        if (Number.isNaN(net)) return NOT_HERE;
+        recordRated(rec, net, what, path, rig.ratedLoad_kN, "rated load of the rigging");
+        return { value: net, limit: rig.ratedLoad_kN * 1000 };
+      }),
     });
   });
 }

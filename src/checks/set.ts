@@ -4,7 +4,9 @@ import { leanOf, levelOf, tippingOf } from "../mechanics/index.ts";
 import { bearingName, bearingsOf, type Plan } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import { limitOf } from "./limits.ts";
-import { type Measure, measure, NOT_HERE } from "./measure.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+import { constant, solved } from "./trace.ts";
+import { recordRated, traced } from "./traced.ts";
 
 export function tipping(ctx: SetContext): Measure[] {
   const limit = limitOf(ctx.plan, "tipping ratio", true);
@@ -21,10 +23,15 @@ export function tipping(ctx: SetContext): Measure[] {
         digits: 2,
         strip: true,
         cure: "a shorter overhang, supports further apart, or a crane that takes part of the load",
-        read: (pose) => {
+        ...traced(ctx, (pose, rec): Reading => {
           const t = tippingOf(pose.solution);
           if (!t || t.momentRatio === null) return NOT_HERE;
           const { axis, cgDistance } = t;
+          if (rec !== null) {
+            solved(rec, "ratio", t.momentRatio, "1", `stabilising over overturning moment about ${axis}`);
+            constant(rec, "least", limit.value, "1", "least ratio", `${limit.source} (${limit.chosenBy})`);
+            rec.ends("ratio", "least");
+          }
           return {
             value: t.momentRatio,
             limit: limit.value,
@@ -32,7 +39,7 @@ export function tipping(ctx: SetContext): Measure[] {
               return `about ${axis}, CG ${cgDistance.toFixed(2)} m inside`;
             },
           };
-        },
+        }),
       },
       limit,
     ),
@@ -134,6 +141,8 @@ function freeOf(ctx: SetContext, pose: Pose, of: (s: SetContext["supports"][numb
 export function bearingLoads(ctx: SetContext): Measure[] {
   return bearingsOf(ctx.plan, ctx.set).map((b) => {
     const i = ctx.supportIndex.get(`bearing ${bearingName(b)}`) ?? -1;
+    const what = `force of bearing ${bearingName(b)}`;
+    const path = `site.bearings[${ctx.plan.site.bearings.indexOf(b)}].ratedLoad_kN`;
     return measure({
       check: "bearing load",
       subject: bearingName(b),
@@ -142,7 +151,10 @@ export function bearingLoads(ctx: SetContext): Measure[] {
       source: "rated load of the bearing in the plan",
       chosenBy: "plan",
       cure: "shims that share the load, or hooks kept on until all bearings carry",
-      read: (pose) => ({ value: pose.forces[i], limit: b.ratedLoad_kN * 1000 }),
+      ...traced(ctx, (pose, rec) => {
+        recordRated(rec, pose.forces[i], what, path, b.ratedLoad_kN, "rated load of the bearing");
+        return { value: pose.forces[i], limit: b.ratedLoad_kN * 1000 };
+      }),
     });
   });
 }
@@ -153,6 +165,8 @@ export function lashingLoads(ctx: SetContext): Measure[] {
     .filter((l) => ctx.supportIndex.has(`lashing ${l.id}`))
     .map((l) => {
       const i = ctx.supportIndex.get(`lashing ${l.id}`) ?? -1;
+      const what = `force of lashing ${l.id}`;
+      const path = `lashings[${ctx.plan.lashings.indexOf(l)}].ratedLoad_kN`;
       return measure({
         check: "lashing load",
         subject: `lashing ${l.id}`,
@@ -160,7 +174,10 @@ export function lashingLoads(ctx: SetContext): Measure[] {
         source: "rated load of the lashing in the plan",
         chosenBy: "plan",
         cure: "slacken or take off the lashing before this step, or more lashings",
-        read: (pose) => ({ value: pose.forces[i], limit: (l.ratedLoad_kN ?? 0) * 1000 }),
+        ...traced(ctx, (pose, rec) => {
+          recordRated(rec, pose.forces[i], what, path, l.ratedLoad_kN ?? 0, "rated load of the lashing");
+          return { value: pose.forces[i], limit: (l.ratedLoad_kN ?? 0) * 1000 };
+        }),
       });
     });
 }

@@ -195,6 +195,7 @@ export const KN: FieldUnit = { unit: "kN", si: "N", change: "*1000" };
 export const KNM: FieldUnit = { unit: "kNm", si: "N m", change: "*1000" };
 export const MPA: FieldUnit = { unit: "MPa", si: "Pa", change: "*1e6" };
 export const GPA: FieldUnit = { unit: "GPa", si: "Pa", change: "*1e9" };
+export const TONNE: FieldUnit = { unit: "t", si: "kg", change: "*1000" };
 export const NUMBER: FieldUnit = { unit: "1", si: "1", change: "" };
 
 /** Every trace of a tree once, leaves before what is worked out of them. */

@@ -1,8 +1,8 @@
-// The two readers of a check that writes its trace, and the trace of its use.
+// The two readers of a check that writes its trace, the trace of its use, and that of a force against a rated load.
 
 import type { Pose, SetContext } from "../sequence/index.ts";
 import { type Measure, useOf as partOfLimit, type Reading, type TracedReading } from "./measure.ts";
-import { Recorder, type Trace, trace } from "./trace.ts";
+import { field, KN, Recorder, solved, type Trace, trace } from "./trace.ts";
 
 /**
  * Both readers of a check from one function, which writes its trace where it is handed a recorder and tells it which
@@ -19,7 +19,7 @@ export function traced(
       const rec = new Recorder({ set: ctx.set.id, step: ctx.set.steps[step]?.id ?? "", progress });
       const reading = of(pose, rec);
       const ends = rec.reading();
-      return ends === null ? null : { reading, ...ends };
+      return ends === null || Number.isNaN(reading.value) ? null : { reading, ...ends };
     },
   };
 }
@@ -36,4 +36,19 @@ export function traceOfUse(m: Measure, { reading, value, limit }: TracedReading)
   rec.put(limit);
   trace(rec, "use", partOfLimit(m, reading), formula, "1", `${m.check} of ${m.subject}: use of its limit`);
   return rec.of("use");
+}
+
+/** A solved force against a rated load of the plan (kN). */
+export function recordRated(
+  rec: Recorder | null,
+  force: number,
+  what: string,
+  path: string,
+  rated_kN: number,
+  words: string,
+): void {
+  if (rec === null) return;
+  solved(rec, "F", force, "N", what);
+  field(rec, "F_a", rated_kN * 1000, words, path, rated_kN, KN);
+  rec.ends("F", "F_a");
 }

@@ -4,6 +4,8 @@ import { byId, type Transporter } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import { limitOf } from "./limits.ts";
 import { type Measure, measure, NOT_HERE } from "./measure.ts";
+import { constant, field, KN, solved, trace } from "./trace.ts";
+import { recordRated, traced } from "./traced.ts";
 
 const makers = (t: Transporter) => ({
   source: `maker's limit of transporter ${t.id}: ${t.source}`,
@@ -15,12 +17,17 @@ function at(ctx: SetContext, force: string): number {
   return ctx.supportIndex.get(force) ?? -1;
 }
 
+/** Place of a transporter in the plan. */
+const pathOf = (ctx: SetContext, t: Transporter): string =>
+  `transporters[${ctx.plan.transporters.indexOf(t)}]`;
+
 function trains(ctx: SetContext): Transporter[] {
   return ctx.set.onTransporters.map((on) => byId(ctx.plan.transporters, on.transporter));
 }
 
 export function lineLoads(ctx: SetContext): Measure[] {
   return trains(ctx).map((t) => {
+    const path = pathOf(ctx, t);
     const pairs = Array.from({ length: t.lines }, (_, i) => [
       at(ctx, `cylinder ${t.id}:${i + 1}L`),
       at(ctx, `cylinder ${t.id}:${i + 1}R`),
@@ -32,7 +39,7 @@ export function lineLoads(ctx: SetContext): Measure[] {
         kind: `${t.kind} train`,
         strip: true,
         cure: "more axle lines, another place under the set, or less load at this support",
-        read: (pose) => {
+        ...traced(ctx, (pose, rec) => {
           let value = Number.NaN;
           let line = 0;
           pairs.forEach(([l, r], i) => {
@@ -42,8 +49,10 @@ export function lineLoads(ctx: SetContext): Measure[] {
               line = i + 1;
             }
           });
-          return { value, limit: t.allowedLine_kN * 1000, where: `axle line ${line}` };
-        },
+          const where = `axle line ${line}`;
+          recordRated(rec, value, where, `${path}.allowedLine_kN`, t.allowedLine_kN, "allowed per axle line");
+          return { value, limit: t.allowedLine_kN * 1000, where };
+        }),
       },
       makers(t),
     );
@@ -84,6 +93,11 @@ export function groupLoads(ctx: SetContext): Measure[] {
     t.groups.map((g) => {
       const i = at(ctx, `group ${g.name}`);
       const side = t.allowedSide_kN ?? t.allowedLine_kN / 2;
+      const path = pathOf(ctx, t);
+      const sidePath = `${path}.allowedSide_kN`;
+      const linePath = `${path}.allowedLine_kN`;
+      const what = `force of group ${g.name}`;
+      const sides = `length of ${path}.groups[${t.groups.indexOf(g)}].wheels`;
       return measure(
         {
           check: "group load",
@@ -91,7 +105,35 @@ export function groupLoads(ctx: SetContext): Measure[] {
           kind: `${t.kind} train`,
           strip: true,
           cure: "more axle lines in the group, another place under the set, or less load handed to it",
-          read: (pose) => ({ value: pose.forces[i], limit: side * g.wheels.length * 1000 }),
+          ...traced(ctx, (pose, rec) => {
+            const value = solved(rec, "F", pose.forces[i], "N", what);
+            if (t.allowedSide_kN !== undefined)
+              field(rec, "F_side", side * 1000, "allowed per axle-line side", sidePath, side, KN);
+            else {
+              field(
+                rec,
+                "F_line",
+                t.allowedLine_kN * 1000,
+                "allowed per axle line",
+                linePath,
+                t.allowedLine_kN,
+                KN,
+              );
+              trace(
+                rec,
+                "F_side",
+                side * 1000,
+                "F_line/2",
+                "N",
+                "half an axle line's stands in for one side's",
+              );
+            }
+            constant(rec, "n", g.wheels.length, "1", "axle-line sides in the group", sides);
+            const limit = side * g.wheels.length * 1000;
+            trace(rec, "F_a", limit, "F_side*n", "N", "allowed of the group");
+            rec?.ends("F", "F_a");
+            return { value, limit };
+          }),
         },
         makers(t),
       );
@@ -103,6 +145,7 @@ export function bunkLoads(ctx: SetContext): Measure[] {
   return trains(ctx)
     .filter((t) => t.bunkRated_kN !== undefined)
     .map((t) => {
+      const path = pathOf(ctx, t);
       const own = ctx.supports
         .map((s, i) => [s, i] as const)
         .filter(([s]) => s.what === "bunk" && s.of === t.id);
@@ -112,7 +155,7 @@ export function bunkLoads(ctx: SetContext): Measure[] {
           subject: t.id,
           kind: `${t.kind} train`,
           cure: "a stronger bunk, or packing that shares the load better between the bunks",
-          read: (pose) => {
+          ...traced(ctx, (pose, rec) => {
             let value = Number.NaN;
             let where = "";
             for (const [s, i] of own)
@@ -120,8 +163,10 @@ export function bunkLoads(ctx: SetContext): Measure[] {
                 value = pose.forces[i];
                 where = s.name;
               }
-            return { value, limit: (t.bunkRated_kN ?? 0) * 1000, where };
-          },
+            const rated = t.bunkRated_kN ?? 0;
+            recordRated(rec, value, where, `${path}.bunkRated_kN`, rated, "rated load of one bunk");
+            return { value, limit: rated * 1000, where };
+          }),
         },
         makers(t),
       );
