@@ -275,30 +275,34 @@ export interface Extremes {
 /** Greatest and least bending moment of a girder between two stations. Throws RangeError off the girder. */
 export function greatestIn(d: Diagrams, girder: number, from: number, to: number): Extremes {
   const g = d.girders[girder];
-  const most = { x: from, M: Number.NEGATIVE_INFINITY };
-  const least = { x: from, M: Number.POSITIVE_INFINITY };
-  const look = (x: number, M: number) => {
-    if (M > most.M) {
-      most.x = x;
-      most.M = M;
-    }
-    if (M < least.M) {
-      least.x = x;
-      least.M = M;
-    }
+  const found = {
+    most: { x: from, M: Number.NEGATIVE_INFINITY },
+    least: { x: from, M: Number.POSITIVE_INFINITY },
   };
   const end = elementAt(g, to, -1);
   for (let i = elementAt(g, from, 1); i <= end; i++) {
     const e = g.elements[i];
+    const q = g.down[i];
+    const c = g.aboutY[i];
     let start = e.from;
-    let { 0: V, 1: M } = [g.shear[i], g.moment[i]];
+    let V = g.shear[i];
+    let M = g.moment[i];
     for (let p = g.first[i]; p <= g.first[i + 1]; p++) {
       const point = p < g.first[i + 1] ? g.points[p] : null;
       const stop = point === null ? e.from + e.length : point.x;
-      piece(start, stop, V, M, g.down[i], g.aboutY[i], from, to, look);
+      const a = Math.max(start, from);
+      const b = Math.min(stop, to);
+      // A piece without point actions, cut to the asked stations: both ends, and where the slope is zero. Between
+      // actions at one place there is no section.
+      if (b >= a && stop > start) {
+        look(found, a, along(M, V + c, q, a - start));
+        look(found, b, along(M, V + c, q, b - start));
+        const flat = start + (V + c) / q;
+        if (flat > a && flat < b) look(found, flat, along(M, V + c, q, flat - start));
+      }
       const run = stop - start;
-      M += V * run - (g.down[i] * run * run) / 2 + g.aboutY[i] * run;
-      V -= g.down[i] * run;
+      M = along(M, V + c, q, run);
+      V -= q * run;
       if (point !== null) {
         V += point.force;
         M += point.aboutY;
@@ -306,33 +310,23 @@ export function greatestIn(d: Diagrams, girder: number, from: number, to: number
       start = stop;
     }
   }
-  return { most, least };
+  return found;
 }
 
-/** Looks at a piece without point actions, cut to the asked stations: both ends, and where the slope is zero. */
-function piece(
-  start: number,
-  stop: number,
-  V: number,
-  M: number,
-  q: number,
-  c: number,
-  from: number,
-  to: number,
-  look: (x: number, M: number) => void,
-): void {
-  const a = Math.max(start, from);
-  const b = Math.min(stop, to);
-  // Between actions at one place there is no section.
-  if (!(b >= a) || stop <= start) return;
-  const value = (x: number) => {
-    const r = x - start;
-    return M + (V + c) * r - (q * r * r) / 2;
-  };
-  look(a, value(a));
-  look(b, value(b));
-  const flat = start + (V + c) / q;
-  if (flat > a && flat < b) look(flat, value(flat));
+/** Moment at a distance from where it is M with the slope V, under q spread along. */
+function along(M: number, V: number, q: number, r: number): number {
+  return M + V * r - (q * r * r) / 2;
+}
+
+function look({ most, least }: Extremes, x: number, M: number): void {
+  if (M > most.M) {
+    most.x = x;
+    most.M = M;
+  }
+  if (M < least.M) {
+    least.x = x;
+    least.M = M;
+  }
 }
 
 /** The supports that act on a girder, in order of their stations: force up, N, all of one support at a place together. */

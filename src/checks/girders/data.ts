@@ -98,8 +98,22 @@ export function modulus(rec: Recorder | null, ctx: SetContext): number {
     : field(rec, "E", E, "modulus of steel", `${setPath(ctx)}.E_GPa`, stated, GPA);
 }
 
-/** Section of a piece with its top or bottom flange in compression. */
+const sections = new WeakMap<PieceData, { top: FlangeSection | null; bottom: FlangeSection | null }>();
+
+/** Section of a piece with its top or bottom flange in compression; without a recorder it is worked out once. */
 export function sectionAt(rec: Recorder | null, p: PieceData, top: boolean): FlangeSection {
+  if (rec !== null) return sectionOfPiece(rec, p, top);
+  let known = sections.get(p);
+  if (known === undefined) {
+    known = { top: null, bottom: null };
+    sections.set(p, known);
+  }
+  const side = top ? "top" : "bottom";
+  known[side] ??= sectionOfPiece(null, p, top);
+  return known[side];
+}
+
+function sectionOfPiece(rec: Recorder | null, p: PieceData, top: boolean): FlangeSection {
   const near = top ? "topFlange_mm" : "bottomFlange_mm";
   const far = top ? "bottomFlange_mm" : "topFlange_mm";
   const words = { [near]: "flange in compression", [far]: "flange in tension", web_mm: "web" };

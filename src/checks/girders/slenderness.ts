@@ -23,14 +23,27 @@ interface Length {
   braces: [Brace, Brace] | null;
 }
 
-/** The narrowest flange between two stations. */
-function narrowest(g: GirderData, from: number, to: number): { piece: PieceData; of: string; width: number } {
-  const inside = g.pieces.filter((p) => p.from < to - 1e-6 && p.to > from + 1e-6);
-  const all = (inside.length > 0 ? inside : g.pieces).flatMap((piece) =>
-    (["topFlange_mm", "bottomFlange_mm"] as const).map((of) => ({ piece, of, width: piece.piece[of][0] })),
-  );
-  return all.reduce((a, b) => (b.width < a.width ? b : a));
+/** A flange of a piece, its width in mm. */
+interface Flange {
+  piece: PieceData;
+  of: "topFlange_mm" | "bottomFlange_mm";
+  width: number;
 }
+
+/** The narrowest flange between two stations. */
+function narrowest({ pieces }: GirderData, from: number, to: number): Flange {
+  let best: PieceData | null = null;
+  for (const p of pieces)
+    if (p.from < to - 1e-6 && p.to > from + 1e-6 && (best === null || narrowerOf(p) < narrowerOf(best)))
+      best = p;
+  const piece = best ?? pieces.reduce((a, b) => (narrowerOf(b) < narrowerOf(a) ? b : a));
+  const { topFlange_mm, bottomFlange_mm } = piece.piece;
+  const of = bottomFlange_mm[0] < topFlange_mm[0] ? "bottomFlange_mm" : "topFlange_mm";
+  return { piece, of, width: narrowerOf(piece) };
+}
+
+const narrowerOf = ({ piece }: PieceData): number =>
+  Math.min(piece.topFlange_mm[0], piece.bottomFlange_mm[0]);
 
 const slendernessOf = (g: GirderData, { from, to }: Length): number =>
   (to - from) / (narrowest(g, from, to).width / 1000);

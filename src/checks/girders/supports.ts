@@ -15,15 +15,27 @@ export interface Carrying {
   what: "bunk" | "hoist" | "bearing";
 }
 
+/** What carries the girders of a pose, by its diagrams; several checks ask for it. */
+const known = new WeakMap<Diagrams, Carrying[][]>();
+
 /** The supports that carry a girder (by its index in the statics), in order of station. */
-export function carryingOn(d: Diagrams, pose: Pose, index: number): Carrying[] {
-  const { model, state } = pose.solution;
-  const least = CARRIES * model.mass * state.gravity;
+export function carryingOn(d: Diagrams, pose: Pose, index: number): readonly Carrying[] {
+  let lists = known.get(d);
+  if (lists === undefined) {
+    const { model, state } = pose.solution;
+    const least = CARRIES * model.mass * state.gravity;
+    lists = d.girders.map((_, girder) => carrying(d, girder, least));
+    known.set(d, lists);
+  }
+  return lists[index];
+}
+
+function carrying(d: Diagrams, girder: number, least: number): Carrying[] {
   const out: Carrying[] = [];
-  for (const { x, force, support } of pointForcesOn(d, index)) {
+  for (const { x, force, support } of pointForcesOn(d, girder)) {
+    if (!(force > least)) continue;
     const what = support.slice(0, support.indexOf(" "));
-    if (force > least && (what === "bunk" || what === "hoist" || what === "bearing"))
-      out.push({ x, force, support, what });
+    if (what === "bunk" || what === "hoist" || what === "bearing") out.push({ x, force, support, what });
   }
   return out.sort((a, b) => a.x - b.x);
 }
