@@ -4,7 +4,7 @@ import { ask, openPlan, projectFile, solvedText, untilAllIsThere, untilReady, un
 import { expect, test } from "./page.ts";
 
 test("the pieces arrive one after another, and the page says which is still to come", async ({ page }) => {
-  test.setTimeout(200_000);
+  test.setTimeout(400_000);
   // Every stage that the foot of the page tells is noted as it changes.
   await page.addInitScript(() => {
     const seen: string[] = [];
@@ -35,7 +35,7 @@ test("the pieces arrive one after another, and the page says which is still to c
 test("every corner comes on request; a key stops it, and what it has stays when it covers more", async ({
   page,
 }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(400_000);
   await page.goto("/?example=one-girder");
   await untilReady(page);
   await untilAllIsThere(page);
@@ -68,7 +68,7 @@ test("every corner comes on request; a key stops it, and what it has stays when 
 test("over every corner to the end: low and high of every support are those of the command line", async ({
   page,
 }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(400_000);
   const plan = JSON.parse(projectFile("scenarios/one-girder.json")) as {
     header: { title: string };
     spread: Record<string, unknown>;

@@ -114,7 +114,7 @@ export function frames(page: Page, count = 3): Promise<void> {
 }
 
 /** Waits until the foot of the page says so: a state, and no span of time. */
-export async function untilStage(page: Page, stage: RegExp, timeout = 150_000): Promise<void> {
+export async function untilStage(page: Page, stage: RegExp, timeout = 240_000): Promise<void> {
   await expect(page.locator(".behind")).toHaveAttribute("data-stage", stage, { timeout });
 }
 

@@ -13,7 +13,7 @@ let faults: string[] = [];
 let json: ResultJson;
 
 test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(400_000);
   ({ json } = solvedByCommandLine("scenarios/demo.json"));
   const context = await browser.newContext({
     viewport: { width: 1280, height: 720 },

@@ -14,7 +14,7 @@ let rows: Record<string, string>[] = [];
 let out = "";
 
 test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(400_000);
   const solved = solvedByCommandLine(scenario, ["--spread", "chosen"]);
   json = solved.json;
   out = solved.out;

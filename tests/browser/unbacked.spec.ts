@@ -11,7 +11,7 @@ let page: Page;
 let faults: string[] = [];
 
 test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   const context = await browser.newContext({
     viewport: { width: 1280, height: 720 },
     baseURL: baseURL ?? "",
@@ -21,6 +21,11 @@ test.beforeAll(async ({ browser, baseURL }) => {
   faults = await faultsOf(page, baseURL);
   await page.goto("/");
   await untilReady(page);
+});
+
+// Each test solves a plan twice, here and on the command line: a ceiling, not a wait.
+test.beforeEach(() => {
+  test.setTimeout(300_000);
 });
 
 test.afterEach(() => {
