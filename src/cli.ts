@@ -38,6 +38,7 @@ import {
   solveText,
   stateJson,
   stateText,
+  tracedText,
   usageText,
   withoutNumbers,
 } from "./report/index.ts";
@@ -77,10 +78,20 @@ const commands: Readonly<Record<string, Command>> = {
   },
   solve: {
     usage:
-      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--diagrams FILE] [--at STEP:PROGRESS [--state FILE]]",
+      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--diagrams FILE] [--trace CHECK:SUBJECT] [--at STEP:PROGRESS [--state FILE]]",
     summary:
       "runs every step of a plan: who carries what, what is unbacked, what has no way back, the findings",
-    options: ["--csv", "--json", "--set", "--spread", "--buckling", "--diagrams", "--at", "--state"],
+    options: [
+      "--csv",
+      "--json",
+      "--set",
+      "--spread",
+      "--buckling",
+      "--diagrams",
+      "--trace",
+      "--at",
+      "--state",
+    ],
     words: 1,
     run: runSolve,
   },
@@ -152,7 +163,9 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   }
   const json = options.get("--json");
   if (json !== undefined) files.push({ path: json, text: resultJson(result, plan, contexts) });
-  const out = solveText(result, plan, contexts);
+  const traced = tracedText(plan, result, contexts, options.get("--trace"), at);
+  if ("error" in traced) throw new BadInput(`--trace: ${traced.error}`);
+  const out = `${solveText(result, plan, contexts)}${traced.text}`;
   const fails = !result.complete || result.sets.some((set) => withoutNumbers(set).length > 0);
   const code = fails ? exit.noEquilibrium : result.worst === "stop" ? exit.stop : exit.solved;
   const diagrams = options.get("--diagrams");
@@ -230,9 +243,9 @@ function atOf(plan: Plan, only: string | undefined, options: ReadonlyMap<string,
   if (at === undefined && options.has("--state"))
     throw new BadInput("--state FILE: found no --at STEP:PROGRESS; allowed: both or none. Add it.");
   if (at === undefined) return null;
-  if (!options.has("--state") && !options.has("--diagrams"))
+  if (!["--state", "--diagrams", "--trace"].some((option) => options.has(option)))
     throw new BadInput(
-      "--at: found neither --state FILE nor --diagrams FILE; allowed: with one of them. Add what is wanted of that pose.",
+      "--at: found neither --state FILE nor --diagrams FILE nor --trace CHECK:SUBJECT; allowed: with one of them. Add what is wanted of that pose.",
     );
   if (only === undefined && plan.sets.length > 1)
     throw new BadInput(

@@ -35,4 +35,5 @@ export * from "./solveText.ts";
 export { spreadLines } from "./spreadText.ts";
 export * from "./stateText.ts";
 export { oneLine } from "./table.ts";
+export { readTraced, tracedText, traceLines, traceText } from "./traceText.ts";
 export { usageText } from "./usageText.ts";

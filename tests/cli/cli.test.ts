@@ -64,6 +64,7 @@ describe("how it is used", () => {
     [["solve", "."], /no file/],
     [["solve", "calm.json", "--set", "S9"], /'S9'; allowed: the plan's sets, S1/],
     [["solve", "calm.json", "--at", "1:0"], /neither --state FILE nor --diagrams FILE/],
+    [["solve", "calm.json", "--trace", "x"], /--trace: found 'x' without --at; allowed: CHECK:SUBJECT/],
     [["solve", "calm.json", "--at", "1:2", "--diagrams", "x.csv"], /progress from 0 to 1/],
     [["solve", "calm.json", "--buckling", "all"], /rests or stages/],
     [["solve", "calm.json", "--state", "x.json"], /both or none/],
@@ -166,6 +167,15 @@ describe("solve", () => {
     expect(at.code).toBe(3);
     expect(at.err).toMatch(/not solved/);
     expect(existsSync(join(folder, "none.json"))).toBe(false);
+  });
+
+  test("--trace prints how a number of a check came about, at --at or at its greatest use", () => {
+    put("good.json", smallPlan(goodSteps));
+    const greatest = run("solve", "good.json", "--trace", "tipping:set").out;
+    expect(greatest).toMatch(/^trace of tipping of set, set .* at [\d.]+$/m);
+    expect(greatest).toMatch(/use = ratio > 0 \? least \/ ratio : 1 \/ 0 = 0\.\d+/);
+    const at = run("solve", "good.json", "--trace", "tipping:set", "--at", "1:1").out;
+    expect(at).toMatch(/^trace of tipping of set, set .* step 1 .* at 1$/m);
   });
 
   test("--at by a step's id and by its number write the same state, and `state` gives the same forces", () => {

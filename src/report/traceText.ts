@@ -1,0 +1,99 @@
+// How one number of a check came about, as numbered lines for a terminal: what it is worked out of stands before it.
+
+import { type Asked, type Result, type Trace, type Traced, traceOf, tracesIn } from "../checks/index.ts";
+import type { Plan } from "../plan/index.ts";
+import type { Contexts } from "./csv.ts";
+import { whereOf } from "./solveText.ts";
+import { oneLine } from "./table.ts";
+
+/** Digits of a number: enough to work a formula out again. */
+const DIGITS = 9;
+
+/**
+ * Reads CHECK:SUBJECT at a place, or, without one, where that check uses most of its limit; a sentence when it cannot be.
+ */
+export function readTraced(
+  result: Result,
+  text: string,
+  at: Pick<Asked, "set" | "step" | "progress"> | null,
+): Asked | string {
+  const colon = text.indexOf(":");
+  const check = text.slice(0, Math.max(0, colon));
+  const subject = text.slice(colon + 1);
+  if (colon > 0 && at !== null) return { check, subject, ...at };
+  for (const set of result.sets) {
+    const use = set.strips.find((one) => one.check === check && one.subject === subject)?.use;
+    if (use === undefined) continue;
+    let worst = -1;
+    for (let i = 0; i < use.length; i++)
+      if (!Number.isNaN(use[i]) && (worst < 0 || use[i] > use[worst])) worst = i;
+    if (worst >= 0)
+      return { check, subject, set: set.setId, step: set.step[worst], progress: set.progress[worst] };
+  }
+  const known = result.sets.flatMap((set) => set.strips.map((one) => `'${one.check}:${one.subject}'`));
+  return `found '${text}' without --at; allowed: CHECK:SUBJECT, one of ${[...new Set(known)].join(", ")}. Correct it, or add --at STEP:PROGRESS.`;
+}
+
+/** The trace asked for as CHECK:SUBJECT, with a blank line before it; '' when none is; or what is wrong with the words. */
+export function tracedText(
+  plan: Plan,
+  result: Result,
+  contexts: Contexts,
+  text: string | undefined,
+  at: Parameters<typeof readTraced>[2],
+): { text: string } | { error: string } {
+  if (text === undefined) return { text: "" };
+  const asked = readTraced(result, text, at);
+  if (typeof asked === "string") return { error: asked };
+  return { text: `\n${traceText(result, traceOf(plan, result, asked, contexts.get(asked.set)))}` };
+}
+
+/** The whole trace with its check, place, value and limit; or one line that says why there is none. */
+export function traceText(result: Result, traced: Traced): string {
+  const { asked } = traced;
+  const place =
+    asked === null
+      ? ""
+      : `${oneLine(asked.check)} of ${oneLine(asked.subject)}, ${whereOf(result, asked.set, asked)}`;
+  if (!traced.found) return `no trace of ${place}: ${oneLine(traced.why)}\n`;
+  const { measure, reading, trace } = traced;
+  const shown = (value: number) => `${(value * measure.factor).toFixed(measure.digits)} ${measure.unit}`;
+  const source = reading.source ?? measure.source;
+  const out = [
+    `trace of ${place}`,
+    `${shown(reading.value)} against ${shown(reading.limit)}, use ${(100 * trace.value).toFixed(1)} %${reading.where ? `; ${oneLine(reading.where)}` : ""}`,
+    `limit by ${oneLine(source)} (${oneLine(reading.chosenBy ?? measure.chosenBy)})`,
+    ...traceLines(trace),
+  ];
+  return `${out.join("\n")}\n`;
+}
+
+/** A trace as lines: number, symbol, formula and value; below it words, source and the numbers of what it is made of. */
+export function traceLines(root: Trace): string[] {
+  const all = tracesIn(root);
+  const numbers = new Map(all.map((one, i) => [one, i + 1]));
+  const width = String(all.length).length;
+  return all.flatMap((one) => {
+    const unit = one.unit === "1" ? "" : ` ${one.unit}`;
+    const formula = one.formula === undefined ? "" : ` = ${one.formula}`;
+    const head = `${String(numbers.get(one)).padStart(width)}  ${one.symbol}${formula} = ${number(one.value)}${unit}`;
+    const made = one.from.map((from) => `${from.symbol} (${numbers.get(from)})`);
+    const parts = [
+      oneLine(one.words),
+      [one.source, one.clause].filter((part) => part !== undefined && part !== "").join(" "),
+      origin(one),
+      made.length > 0 ? `from ${made.join(", ")}` : "",
+    ];
+    return [head, `${" ".repeat(width)}  ${parts.filter((part) => part !== "").join("; ")}`];
+  });
+}
+
+function origin({ leaf }: Trace): string {
+  if (leaf === undefined) return "";
+  if ("path" in leaf) return `plan: ${oneLine(leaf.path)}`;
+  if ("constant" in leaf) return oneLine(leaf.constant);
+  const { set, step, progress } = leaf.at;
+  return `statics of set ${oneLine(set)}, step ${oneLine(step)} at ${number(progress)}`;
+}
+
+const number = (value: number): string => String(Number(value.toPrecision(DIGITS)));
