@@ -170,7 +170,7 @@ describe("solve", () => {
   });
 
   test("--trace prints how a number of a check came about, at --at or at its greatest use", () => {
-    put("good.json", smallPlan(goodSteps));
+    put("good.json", smallPlan(goodSteps()));
     const greatest = run("solve", "good.json", "--trace", "tipping:set").out;
     expect(greatest).toMatch(/^trace of tipping of set, set .* at [\d.]+$/m);
     expect(greatest).toMatch(/use = ratio > 0 \? least \/ ratio : 1 \/ 0 = 0\.\d+/);
