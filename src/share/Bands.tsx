@@ -248,7 +248,7 @@ export const Bands = memo(function Bands(props: Props) {
         );
       })}
       <UnbackedRow set={set} axis={axis} frame={frame} y={bottom} />
-      <text className="small" x={frame.left - 8} y={bottom + lanes.unbacked + 15} textAnchor="end">
+      <text className="small" x={frame.left - 14} y={bottom + lanes.unbacked + 15} textAnchor="end">
         findings
       </text>
       <text className="small" x={width - 3} y={height - 5} textAnchor="end">

@@ -84,7 +84,7 @@ export function UnbackedRow({
   return (
     <g className="unbacked-row" data-unbacked={backed === undefined ? "pending" : pieces.length}>
       <Hatches />
-      <text className="small" x={frame.left - 8} y={y + 12} textAnchor="end">
+      <text className="small" x={frame.left - 14} y={y + 12} textAnchor="end">
         unbacked
       </text>
       <rect className="paper" x={frame.left} y={y} width={frame.width} height={lanes.unbacked} />

@@ -63,7 +63,7 @@ export function cursorKey(app: App, key: string): boolean {
 
 /** Heights of the lane of the chosen support and of one strip, and the strips that are drawn. */
 function layoutOf(height: number, count: number, chosen: boolean, all: boolean) {
-  const own = !chosen ? 0 : all ? ownHeight.all : ownHeight.few;
+  const own = chosen ? ownHeight(height) : 0;
   const drawn = all ? count : stripsThatFit(height, count, chosen);
   const room = Math.floor((0.68 * height - own) / Math.max(1, drawn));
   const strip = all ? Math.min(stripHeight.most, Math.max(stripHeight.least, room)) : stripHeight.few;

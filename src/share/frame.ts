@@ -9,15 +9,15 @@ export const lanes = { above: 10, unbacked: 16, marks: 20, steps: 30 };
 /** Height of one strip where only the most used ones stand, and the least and greatest where all of them do. */
 export const stripHeight = { few: 17, least: 17, most: 44 };
 
-/** Height of the lane in which a chosen support stands alone with its low and high. */
-export const ownHeight = { few: 44, all: 110 };
+/** Height of the lane in which a chosen support stands alone with its low and high, in a picture this high. */
+export const ownHeight = (height: number): number => Math.round(Math.min(120, Math.max(44, 0.17 * height)));
 
 /** The bands with their lanes are never lower than this; with a chosen support that stands alone below them too. */
 export const leastPicture = { alone: 172, chosen: 150 };
 
 /** How many strips stand below the bands of a picture this high, among so many; `chosen` when one stands alone too. */
 export function stripsThatFit(height: number, among: number, chosen: boolean): number {
-  const [own, least] = chosen ? [ownHeight.few, leastPicture.chosen] : [0, leastPicture.alone];
+  const [own, least] = chosen ? [ownHeight(height), leastPicture.chosen] : [0, leastPicture.alone];
   const most = Math.floor((height - least - own) / stripHeight.few);
   const fair = Math.floor((0.36 * height) / stripHeight.few) - (chosen ? 1 : 0);
   return Math.max(1, Math.min(most, fair, among));

@@ -106,7 +106,7 @@ export function Behind() {
         {stage()}
       </span>
       {what()}
-      {result !== null && <span className="rules">{`rules: ${result.ruleSet}`}</span>}
+      {result !== null && <span className="rules" title={result.ruleSet}>{`rules: ${result.ruleSet}`}</span>}
     </div>
   );
 }

@@ -17,7 +17,7 @@ export function Panels() {
   if (result === null) return null;
   const words: Readonly<Record<Panel, string>> = {
     findings: `Findings ${allFindings({ result, spreads, bucklings }).length}`,
-    step: `Step ${step + 1}: way back, backed`,
+    step: `Step ${step + 1}: way back`,
     girders: "Girders",
   };
   const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B", girders: "G" };
