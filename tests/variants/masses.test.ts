@@ -1,0 +1,22 @@
+// Masses that nobody weighed, and packing that is wrong: the findings against hand statics.
+//
+// Hand statics are levers, springs in series, chart rows, plane geometry and moments about the sides of polygons, from
+// the plan's own numbers and never from the solver (folder `hand`). Common practice, no source. Where a hand value lies
+// within its own bound of a limit, two to six percent, nothing is claimed. Not judged: slip, brakes, lean of the lines,
+// lean restraint, tilt, uplift, level, changes by time and travel, strength and buckling.
+
+import { tellsOf } from "./told.ts";
+
+tellsOf("CG moved", {
+  "weight check": 20,
+  "group load": 6,
+  "side load": 6,
+  "left-right": 6,
+  "hook load": 5,
+  tipping: 5,
+  stroke: 10,
+  "end not reached": 10,
+  "set lean": 8,
+  "meant to carry": 10,
+});
+tellsOf("packing wrong", { "set lean": 3 });
