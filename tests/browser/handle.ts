@@ -120,3 +120,18 @@ export async function untilStage(page: Page, stage: RegExp, timeout = 240_000): 
 
 /** Waits until nothing is being worked out behind the numbers any more. */
 export const untilAllIsThere = (page: Page): Promise<void> => untilStage(page, /^everything is worked out$/);
+
+/** Drops a text as a file on the page, as from a folder. */
+export async function drop(page: Page, name: string, text: string): Promise<void> {
+  await page.evaluate(
+    ([file, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content], file, { type: "application/json" }));
+      for (const kind of ["dragover", "drop"])
+        window.dispatchEvent(
+          new DragEvent(kind, { dataTransfer: transfer, bubbles: true, cancelable: true }),
+        );
+    },
+    [name, text] as const,
+  );
+}

@@ -5,6 +5,7 @@ import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
 import {
   ask,
+  drop,
   frames,
   type Handle,
   type Point,
@@ -48,21 +49,6 @@ const place = async () => {
   return { step, progress };
 };
 const picture = () => page.getByRole("slider", { name: "Place in the operation", exact: true });
-
-/** Drops a text as a file on the page, as from a folder. */
-async function drop(name: string, text: string): Promise<void> {
-  await page.evaluate(
-    ([file, content]) => {
-      const transfer = new DataTransfer();
-      transfer.items.add(new File([content], file, { type: "application/json" }));
-      for (const kind of ["dragover", "drop"])
-        window.dispatchEvent(
-          new DragEvent(kind, { dataTransfer: transfer, bubbles: true, cancelable: true }),
-        );
-    },
-    [name, text] as const,
-  );
-}
 
 test("opens the demonstration plan at once, with its title, the mark of invented data and the caution", async () => {
   const plan = JSON.parse(projectFile("scenarios/demo.json")) as {
@@ -240,7 +226,7 @@ test("the table shows the solved shares of the place at the cursor", async () =>
 });
 
 test("a finding is chosen by pointer and by key: the cursor goes where it is worst", async () => {
-  await drop("planted-faults.json", projectFile("scenarios/planted-faults.json"));
+  await drop(page, "planted-faults.json", projectFile("scenarios/planted-faults.json"));
   const { header } = JSON.parse(projectFile("scenarios/planted-faults.json")) as {
     header: { title: string };
   };
@@ -273,7 +259,7 @@ test("a finding is chosen by pointer and by key: the cursor goes where it is wor
   expect((await place()).step).toBe(marked?.worst?.step);
 
   const demo = JSON.parse(projectFile("scenarios/demo.json")) as { header: { title: string } };
-  await drop("demo.json", projectFile("scenarios/demo.json"));
+  await drop(page, "demo.json", projectFile("scenarios/demo.json"));
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(demo.header.title);
   await untilReady(page);
 });
@@ -319,7 +305,7 @@ test("a bad file shows all its errors, and the plan on screen stays", async () =
   bad.site.nearBearing_m = "twelve";
   bad.cranes[0].boomLength_m = -4;
   bad.colour = "green";
-  await drop("bad.json", JSON.stringify(bad));
+  await drop(page, "bad.json", JSON.stringify(bad));
   const panel = page.getByRole("dialog");
   await expect(panel).toContainText("bad.json was not opened: 3 errors");
   for (const path of ["site.nearBearing_m", "cranes[0].boomLength_m", "colour"])
@@ -331,7 +317,7 @@ test("a bad file shows all its errors, and the plan on screen stays", async () =
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(title ?? "");
   expect(await ask(page, "forces")).toEqual(before);
 
-  await drop("broken.json", '{ "format": "handspan-plan", ');
+  await drop(page, "broken.json", '{ "format": "handspan-plan", ');
   await expect(panel).toContainText("broken.json was not opened");
   await panel.getByRole("button", { name: "Close" }).click();
   await expect(panel).toBeHidden();
@@ -342,11 +328,11 @@ test("a good file that is dropped is opened and solved", async () => {
     header: { title: string; revision: string };
   };
   plan.header.title = "Dropped plan";
-  await drop("dropped.json", JSON.stringify(plan));
+  await drop(page, "dropped.json", JSON.stringify(plan));
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Dropped plan");
   await untilReady(page);
   expect((await ask(page, "result"))?.planHash).not.toBe(json.planHash);
-  await drop("demo.json", projectFile("scenarios/demo.json"));
+  await drop(page, "demo.json", projectFile("scenarios/demo.json"));
   await expect(page.getByRole("heading", { level: 1 })).not.toHaveText("Dropped plan");
   await untilReady(page);
   expect((await ask(page, "result"))?.planHash).toBe(json.planHash);
