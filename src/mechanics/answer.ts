@@ -1,6 +1,6 @@
 // A solution put into names: what the command line prints, and what a checking engineer reads.
 
-import { bandedSolve } from "../numeric/index.ts";
+import { bandedSolve, vector } from "../numeric/index.ts";
 import type { HorizontalResult } from "./horizontal.ts";
 import { flexibility, makeRow, rowAt, rowValue } from "./rows.ts";
 import type { SetModel, SetRow } from "./setModel.ts";
@@ -35,7 +35,7 @@ export function recoverField(s: Solution): Float64Array {
   const { model, devices, contact, layout } = s;
   const n = model.factor.n;
   // The forces of devices and loads first, then what the held set gives under all of them at once.
-  const q = new Float64Array(n);
+  const q = vector(n);
   const push = ({ dofs, coefficients }: SetRow, force: number) => {
     for (let i = 0; i < dofs.length; i++) q[dofs[i]] += force * coefficients[i];
   };
@@ -46,21 +46,18 @@ export function recoverField(s: Solution): Float64Array {
   for (const l of s.loads) push(l.row, l.value);
   bandedSolve(model.factor, q);
   const g = s.state.gravity;
-  const addScaled = (field: Float64Array, factor: number) => {
-    if (factor !== 0) for (let i = 0; i < n; i++) q[i] += factor * field[i];
-  };
-  addScaled(model.sagFields[0], g * layout.up[2]);
-  addScaled(model.sagFields[1], -g * layout.up[1]);
-  addScaled(model.sagFields[2], -g * layout.up[0]);
+  const [down, side, along] = model.sagFields;
+  const [z, y, x] = [g * layout.up[2], -g * layout.up[1], -g * layout.up[0]];
+  for (let i = 0; i < n; i++) q[i] += z * down[i] + y * side[i] + x * along[i];
   const wind = s.state.wind;
-  if (wind && wind.pressure !== 0) {
-    const c = model.wind.get(wind.toward);
-    if (c) addScaled(c.field, wind.pressure * wind.factor);
-  }
-  model.modes.forEach((m, i) => {
-    addScaled(m, contact.a[i]);
-  });
+  const blown = wind && wind.pressure !== 0 ? model.wind.get(wind.toward) : undefined;
+  if (wind && blown) addScaled(blown.field, wind.pressure * wind.factor, q);
+  for (let m = 0; m < model.modes.length; m++) addScaled(model.modes[m], contact.a[m], q);
   return q;
+}
+
+function addScaled(field: Float64Array, factor: number, to: Float64Array): void {
+  for (let i = 0; i < to.length; i++) to[i] += factor * field[i];
 }
 
 /** Rows that measure the best plane through all nodes: lean (about x) and level (about y). */

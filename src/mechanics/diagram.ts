@@ -4,6 +4,7 @@
 // Signs: M > 0 sags (tension in the bottom flange); V = dM/dx, the sum of what acts upward on the part behind the
 // section; T is the torque about x that the part behind exerts on the part ahead.
 
+import { vector } from "../numeric/index.ts";
 import { recoverField } from "./answer.ts";
 import { displacementRow } from "./frame.ts";
 import type { Element, SetModel, SetRow, WindCase } from "./setModel.ts";
@@ -81,12 +82,12 @@ function makeDiagrams(s: Solution): Diagrams {
     const d: GirderDiagram = {
       name: line.name,
       elements,
-      moment: new Float64Array(n),
-      shear: new Float64Array(n),
-      torsion: new Float64Array(n),
-      down: new Float64Array(n),
-      aboutX: new Float64Array(n),
-      aboutY: new Float64Array(n),
+      moment: vector(n),
+      shear: vector(n),
+      torsion: vector(n),
+      down: vector(n),
+      aboutX: vector(n),
+      aboutY: vector(n),
       points,
       first: new Int32Array(n + 1),
     };
@@ -181,8 +182,10 @@ function actionsOf(s: Solution): PointAction[][] {
   });
   // Vertical loads beside the devices are those of given hoist loads and of couples at the pins of spreaders.
   for (const { row, value } of s.loads) {
-    const hoist = s.layout.hoists.find((h) => h.at === row.station);
-    put(row, value, hoist === undefined ? "" : `hoist ${hoist.name}`);
+    let support = "";
+    for (let i = 0; i < s.layout.hoists.length && support === ""; i++)
+      if (s.layout.hoists[i].at === row.station) support = s.layout.wiring.hoistNames[i];
+    put(row, value, support);
   }
   const wind = windOn(s);
   if (wind !== null)
