@@ -7,7 +7,9 @@ import type { Solution } from "../mechanics/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import { leanStiffnessOf } from "./lean.ts";
 import { limitOf } from "./limits.ts";
-import { type Measure, measure, NOT_HERE } from "./measure.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+import { constant, type Recorder, solved, trace } from "./trace.ts";
+import { traced } from "./traced.ts";
 
 /**
  * Moment per radian of lean by which weights on trains pull over, N m/rad: the set's CG above its soffit as far as it does
@@ -29,11 +31,15 @@ export function overturningOf(s: Solution): number | null {
 }
 
 /** Part of what holds lean that the weights use up; from 1 on they tilt over. NaN where no train carries. */
-function usedUp(pose: Pose): number {
+function usedUp(pose: Pose, rec: Recorder | null): number {
   const { model } = pose.solution;
   // The lean of a lone girder is taken as held.
   const pull = model.lean < 0 ? null : overturningOf(pose.solution);
-  return pull === null ? Number.NaN : pull / leanStiffnessOf(pose);
+  if (pull === null) return Number.NaN;
+  const held = leanStiffnessOf(pose);
+  solved(rec, "sum_Wh", pull, "N m", "weights on trains times their heights above what they stand on");
+  solved(rec, "k_lean", held, "N m", "stiffness of all that holds lean, per radian");
+  return trace(rec, "used", pull / held, "sum_Wh/k_lean", "1", "part of that stiffness used up");
 }
 
 export function tilts(ctx: SetContext): Measure[] {
@@ -53,13 +59,20 @@ export function tilts(ctx: SetContext): Measure[] {
         check: "tilt growth",
         level: "caution",
         unit: "times the first tilt",
-        read: (pose) => {
-          const used = usedUp(pose);
+        ...traced(ctx, (pose, rec): Reading => {
+          const used = usedUp(pose, rec);
           if (!(used < 1)) return NOT_HERE;
-          const value = 1 / (1 - used);
-          const more = `side to side loads are shown without their last ${((value - 1) * 100).toFixed(0)} %`;
-          return { value, limit: limit.value, where: more };
-        },
+          const value = trace(rec, "growth", 1 / (1 - used), "1/(1 - used)", "1", "tilt over the first tilt");
+          constant(rec, "most", limit.value, "1", "greatest growth", `${limit.source} (${limit.chosenBy})`);
+          rec?.ends("growth", "most");
+          return {
+            value,
+            limit: limit.value,
+            get where() {
+              return `side to side loads are shown without their last ${((value - 1) * 100).toFixed(0)} %`;
+            },
+          };
+        }),
       },
       limit,
     ),
@@ -69,10 +82,13 @@ export function tilts(ctx: SetContext): Measure[] {
       unit: "of the stiffness against lean",
       source: "equilibrium: a set whose weights pull over by more than its supports hold back does not stand",
       chosenBy: "statics",
-      read: (pose) => {
-        const value = usedUp(pose);
-        return value >= 1 ? { value, limit: 1 } : NOT_HERE;
-      },
+      ...traced(ctx, (pose, rec): Reading => {
+        const value = usedUp(pose, rec);
+        if (!(value >= 1)) return NOT_HERE;
+        constant(rec, "all", 1, "1", "all of it", "equilibrium");
+        rec?.ends("used", "all");
+        return { value, limit: 1 };
+      }),
     }),
   ];
 }

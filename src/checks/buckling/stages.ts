@@ -5,6 +5,7 @@ import { type Pose, poseAt, type SetContext } from "../../sequence/index.ts";
 import { limitOf } from "../limits.ts";
 import { inOrder } from "../measureFindings.ts";
 import type { BucklingStage, Finding, Result, SetBuckling, SetResult, StagesAsked } from "../types.ts";
+import { bucklingCure } from "./measure.ts";
 
 /** A search under way: one pose at each `next`, so that whoever runs it can look up between them. */
 export interface Buckling {
@@ -180,7 +181,7 @@ function findingsOf(ctx: SetContext, stages: readonly BucklingStage[]): Finding[
       source: limit.source,
       chosenBy: limit.chosenBy,
       words: `buckling of the set: at ${value.toFixed(2)} times its loads it buckles, below ${limit.value.toFixed(2)}`,
-      cure: "bracing in plan, picks further apart, hooks kept on longer, or a stiffer compression flange; have it analysed by a licensed engineer",
+      cure: bucklingCure,
     });
     i = end;
   }
