@@ -168,7 +168,7 @@ function notesOf(sheet: Sheet): Note[] {
   notes.push({
     words: `${plan.site.below.kind} below, ${level}`,
     at: [middle, y, site.lines.below],
-    way: "up",
+    way: "down",
   });
   return notes;
 }

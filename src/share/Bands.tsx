@@ -252,7 +252,7 @@ export const Bands = memo(function Bands(props: Props) {
         findings
       </text>
       <text className="small" x={width - 3} y={height - 5} textAnchor="end">
-        {highKnown ? "% best / high" : "% highest"}
+        {highKnown ? "best / high" : "highest"}
       </text>
       <Marks set={set} axis={axis} findings={findings} frame={frame} y={bottom + lanes.unbacked + 11} />
       <Steps set={set} axis={axis} frame={frame} top={height - lanes.steps + 4} />

@@ -239,7 +239,7 @@ export function WhoCarriesWhat(props: Props) {
         aria-keyshortcuts="u"
         onClick={() => app.setView({ allStrips: !allStrips })}
       >
-        {allStrips ? "fewer strips" : `use: ${strips.length} of ${ordered.length}`} <kbd>U</kbd>
+        {allStrips ? "fewer strips" : `use %: ${strips.length} of ${ordered.length}`} <kbd>U</kbd>
       </button>
       <section
         ref={rest}
