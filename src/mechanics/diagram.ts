@@ -6,49 +6,16 @@
 
 import { vector } from "../numeric/index.ts";
 import { recoverField } from "./answer.ts";
+import type { Diagrams, GirderDiagram, PointAction } from "./diagramData.ts";
 import { displacementRow } from "./frame.ts";
-import type { Element, SetModel, SetRow, WindCase } from "./setModel.ts";
+import type { SetModel, SetRow, WindCase } from "./setModel.ts";
 import type { Solution } from "./solution.ts";
-
-/** A force or couple on a girder's axis: N up, N m about x and about y. */
-export interface PointAction {
-  x: number;
-  force: number;
-  aboutX: number;
-  aboutY: number;
-  /** Support whose vertical force it is; '' for a mass, a couple and other loads. */
-  support: string;
-}
-
-/** Stress resultants of one girder. Per element: values at its start and what is spread along it. */
-export interface GirderDiagram {
-  name: string;
-  elements: readonly Element[];
-  /** At the start of every element, before any action that stands there: N m, N, N m. */
-  moment: Float64Array;
-  shear: Float64Array;
-  torsion: Float64Array;
-  /** Spread along an element: N/m down, N m/m about x, N m/m about y. */
-  down: Float64Array;
-  aboutX: Float64Array;
-  aboutY: Float64Array;
-  /** Point actions by station, and the index of the first one of every element (one more entry than elements). */
-  points: PointAction[];
-  first: Int32Array;
-}
-
-/** Diagrams of all girders of a solved pose, in the order of the set's girders. */
-export interface Diagrams {
-  girders: GirderDiagram[];
-}
 
 /** Which side of a section is meant where a diagram jumps: just behind it or just ahead. */
 export type Side = -1 | 1;
 
 /** What stands nearer than this to a node stands at it, m. */
 const SAME_PLACE = 1e-9;
-
-const known = new WeakMap<Solution, Diagrams>();
 
 /**
  * Diagrams of a solved pose, kept with it. Costs about a tenth of a millisecond for a 60 m set of two girders.
@@ -60,17 +27,14 @@ export function diagramsOf(s: Solution): Diagrams {
     throw new RangeError(
       `the pose is ${s.status}: there are no diagrams; mend the supports until the pose is solved`,
     );
-  let found = known.get(s);
-  if (found === undefined) {
-    found = makeDiagrams(s);
-    known.set(s, found);
-  }
-  return found;
+  s.diagrams ??= makeDiagrams(s);
+  return s.diagrams;
 }
 
 function makeDiagrams(s: Solution): Diagrams {
   const { model } = s;
   const field = recoverField(s);
+  const own = ownActions(s);
   const actions = actionsOf(s);
   const up = s.layout.up;
   const g = s.state.gravity;
@@ -78,7 +42,7 @@ function makeDiagrams(s: Solution): Diagrams {
   const girders = model.girders.map((line, index): GirderDiagram => {
     const { elements } = line;
     const n = elements.length;
-    const points = actions[index].sort((a, b) => a.x - b.x);
+    const points = merged(own[index], inOrder(actions[index]));
     const d: GirderDiagram = {
       name: line.name,
       elements,
@@ -141,15 +105,22 @@ function startOf(d: GirderDiagram, i: number, end: number, field: Float64Array):
   d.torsion[i] = twist;
 }
 
-/** Every force and couple that acts on a girder inside its elements: masses, devices, and loads of the horizontal problem. */
-function actionsOf(s: Solution): PointAction[][] {
-  const { model, devices, contact } = s;
-  const g = s.state.gravity;
-  const up = s.layout.up;
-  const girderOf = girderOfNode(model);
-  const all: PointAction[][] = model.girders.map((line) => {
+/** What masses inside the elements of every girder bring, in order; the same for all poses of one inclination. */
+interface OwnActions {
+  gravity: number;
+  up: readonly [number, number, number];
+  girders: PointAction[][];
+}
+const masses = new WeakMap<SetModel, OwnActions>();
+
+function ownActions({ model, state, layout: { up } }: Solution): PointAction[][] {
+  const g = state.gravity;
+  const known = masses.get(model);
+  if (known !== undefined && known.gravity === g && known.up[0] === up[0] && known.up[1] === up[1])
+    return known.girders;
+  const girders = model.girders.map(({ elements }) => {
     const list: PointAction[] = [];
-    for (const e of line.elements) {
+    for (const e of elements) {
       for (const [at, mass] of e.masses)
         list.push({ x: e.from + at, force: -mass * g * up[2], aboutX: 0, aboutY: 0, support: "" });
       for (const [at, off, arm] of e.turning)
@@ -161,8 +132,31 @@ function actionsOf(s: Solution): PointAction[][] {
           support: "",
         });
     }
-    return list;
+    return inOrder(list);
   });
+  masses.set(model, { gravity: g, up, girders });
+  return girders;
+}
+
+const inOrder = (list: PointAction[]): PointAction[] => list.sort((a, b) => a.x - b.x);
+
+/** Two lists that are in order, as one; at one place the first comes first. */
+function merged(a: readonly PointAction[], b: readonly PointAction[]): PointAction[] {
+  const out: PointAction[] = [];
+  let i = 0;
+  for (const action of b) {
+    while (i < a.length && a[i].x <= action.x) out.push(a[i++]);
+    out.push(action);
+  }
+  while (i < a.length) out.push(a[i++]);
+  return out;
+}
+
+/** The forces and couples on every girder of devices, and of loads of the horizontal problem. */
+function actionsOf(s: Solution): PointAction[][] {
+  const { model, devices, contact } = s;
+  const girderOf = girderOfNode(model);
+  const all: PointAction[][] = model.girders.map(() => []);
   const put = (row: SetRow, value: number, support: string) => {
     const kind = row.element === null ? row.dofs[0] % 3 : 0;
     all[girderOf[Math.floor(row.dofs[0] / 3)]].push({
@@ -173,13 +167,13 @@ function actionsOf(s: Solution): PointAction[][] {
       support: kind === 0 ? support : "",
     });
   };
-  devices.forEach((device, j) => {
-    if (contact.F[j] === 0) return;
-    const name = device.kind === "lean of hoist" ? `hoist ${device.name}` : device.name;
-    device.rows.forEach((row, i) => {
-      put(row, contact.F[j] * device.factors[i], name);
-    });
-  });
+  for (let j = 0; j < devices.length; j++) {
+    const F = contact.F[j];
+    if (F === 0) continue;
+    const { kind, of, name, rows, factors } = devices[j];
+    const support = kind === "lean of hoist" ? s.layout.wiring.hoistNames[of] : name;
+    for (let i = 0; i < rows.length; i++) put(rows[i], F * factors[i], support);
+  }
   // Vertical loads beside the devices are those of given hoist loads and of couples at the pins of spreaders.
   for (const { row, value } of s.loads) {
     let support = "";

@@ -39,18 +39,16 @@ export { type Device, devicesOf } from "./devices.ts";
 export {
   type CrossFrameForces,
   crossFrameForces,
-  type Diagrams,
   diagramsOf,
   type Extremes,
-  type GirderDiagram,
   greatestIn,
   momentAt,
-  type PointAction,
   pointForcesOn,
   type Side,
   shearAt,
   torsionAt,
 } from "./diagram.ts";
+export type { Diagrams, GirderDiagram, PointAction } from "./diagramData.ts";
 export { displacementRow, shearRatio, verticalStiffness } from "./frame.ts";
 export { solveHorizontal } from "./horizontal.ts";
 export { type Layout, layoutOf, trueUp } from "./layout.ts";

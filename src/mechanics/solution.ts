@@ -3,6 +3,7 @@
 import type { RowLoad } from "./condense.ts";
 import type { Condensed, ContactResult } from "./contact.ts";
 import type { Device } from "./devices.ts";
+import type { Diagrams } from "./diagramData.ts";
 import type { HorizontalResult } from "./horizontal.ts";
 import type { Layout } from "./layout.ts";
 import type { SetModel } from "./setModel.ts";
@@ -35,4 +36,6 @@ export interface Solution {
   holds: NamedHold[];
   passes: number;
   residual: { force: number; moment: number };
+  /** Diagrams of its girders, kept from when they are first asked for; null before. */
+  diagrams: Diagrams | null;
 }

@@ -98,6 +98,7 @@ export function solveStatics(state: State, options: SolveOptions = {}): Solution
       holds,
       passes,
       residual: { force: Number.NaN, moment: Number.NaN },
+      diagrams: null,
     };
     const moves = standing(model, layout, problem, contact, devices);
     if (moves !== null) {

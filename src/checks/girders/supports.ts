@@ -15,19 +15,17 @@ export interface Carrying {
   what: "bunk" | "hoist" | "bearing";
 }
 
-/** What carries the girders of a pose, by its diagrams; several checks ask for it. */
-const known = new WeakMap<Diagrams, Carrying[][]>();
+/** What carries the girders of the pose that was asked for last: several checks ask for one after the other. */
+let last: { d: Diagrams; girders: Carrying[][] } | null = null;
 
 /** The supports that carry a girder (by its index in the statics), in order of station. */
 export function carryingOn(d: Diagrams, pose: Pose, index: number): readonly Carrying[] {
-  let lists = known.get(d);
-  if (lists === undefined) {
+  if (last?.d !== d) {
     const { model, state } = pose.solution;
     const least = CARRIES * model.mass * state.gravity;
-    lists = d.girders.map((_, girder) => carrying(d, girder, least));
-    known.set(d, lists);
+    last = { d, girders: d.girders.map((_, girder) => carrying(d, girder, least)) };
   }
-  return lists[index];
+  return last.girders[index];
 }
 
 function carrying(d: Diagrams, girder: number, least: number): Carrying[] {

@@ -6,7 +6,8 @@
 
 import type { Section } from "../../section/index.ts";
 import type { DeviceKind } from "../devices.ts";
-import { type Diagrams, diagramsOf, momentAt, pointForcesOn, shearAt } from "../diagram.ts";
+import { diagramsOf, momentAt, pointForcesOn, shearAt } from "../diagram.ts";
+import type { Diagrams } from "../diagramData.ts";
 import { verticalStiffness } from "../frame.ts";
 import type { SetModel } from "../setModel.ts";
 import type { Solution } from "../solution.ts";
