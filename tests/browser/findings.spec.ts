@@ -79,6 +79,7 @@ test("those of the spread name their corner, and stand hollow among the others",
 test("keys alone filter the list, go down it, and Enter goes where a finding is worst", async () => {
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
   await page.keyboard.press("f");
+  await expect(page.getByRole("tab", { name: /^Findings/ })).toBeFocused();
   // Levels: stops stay, cautions and notes go.
   await page.keyboard.press("Tab");
   await expect(page.getByRole("button", { name: "show stops" })).toBeFocused();

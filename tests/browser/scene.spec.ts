@@ -88,8 +88,9 @@ async function settled(on: Page): Promise<Seen[]> {
 
 test("draws with at most 60 calls, and no frame while nothing changes", async () => {
   test.setTimeout(400_000);
+  // The first frames may come before there is anything to draw.
+  await expect.poll(async () => (await scene(page)).calls).toBeGreaterThan(3);
   const first = await scene(page);
-  expect(first.calls).toBeGreaterThan(3);
   expect(first.calls).toBeLessThanOrEqual(60);
   expect(first.triangles).toBeGreaterThan(5000);
   // What is worked out behind the first result is drawn when it comes: after that nothing changes.

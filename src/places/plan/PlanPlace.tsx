@@ -16,7 +16,7 @@ import { TopBar } from "./TopBar.tsx";
 /** Shows a panel and brings the focus to it, so that its list can be gone through at once. */
 function toPanel(app: App, panel: Panel): void {
   app.setView({ panel });
-  requestAnimationFrame(() => document.getElementById(`tab-${panel}`)?.focus());
+  document.getElementById(`tab-${panel}`)?.focus();
 }
 
 /** Keys that are letters, and Escape: strips, panels, stopping the work on low and high. False for any other. */
