@@ -5,7 +5,7 @@
 // next solve starts from its answer and as a rule only confirms it.
 
 import { eliminate } from "../numeric/index.ts";
-import { setLoads } from "./condense.ts";
+import { type RowLoad, setLoads } from "./condense.ts";
 import {
   type Condensed,
   type ContactResult,
@@ -78,6 +78,7 @@ export function settle(
   const forces = { active: contact.active, F: spareVector(ws, 2 + hanging.length) };
   forces.F.set(contact.F);
   const small = { a: new Array(hanging.length ** 2).fill(0), b: new Array(hanging.length).fill(0) };
+  const loads: RowLoad[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const T = now.tension;
     let swing = 0;
@@ -89,7 +90,7 @@ export function settle(
         step === 1 || now.side === null ? { side: h.result, holds: h.holds } : between(now, h, step);
       now.side = next.side;
       now.holds = next.holds;
-      const { loads, deckLoads } = sideLoads(layout, T, now.side, now.holds, acting.gravity);
+      const { deckLoads } = sideLoads(layout, T, now.side, now.holds, acting.gravity, loads);
       setLoads(model, devices, scratch, acting.gravity, acting.wind, loads, deckLoads);
       for (let i = 0; i < active; i++) x[i] = problem.u[index[i]] - scratch.u[index[i]];
       for (let q = 0; q < problem.N; q++) x[active + q] = problem.load[q] - scratch.load[q];

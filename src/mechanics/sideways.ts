@@ -6,7 +6,7 @@ import { type Device, meanY } from "./devices.ts";
 import { type Hold, type HorizontalResult, type Pendulum, solveHorizontal } from "./horizontal.ts";
 import type { Layout } from "./layout.ts";
 import { rowAt } from "./rows.ts";
-import type { SetModel } from "./setModel.ts";
+import type { SetModel, SetRow } from "./setModel.ts";
 import type { State } from "./state/types.ts";
 
 /** What acts on a pose beside its devices. */
@@ -44,18 +44,22 @@ export function lateralMatters(state: State, layout: Layout, wind: boolean): boo
   return false;
 }
 
-/** Moments of the sideways forces about the axis of the set and the ground under each deck. */
+/**
+ * Moments of the sideways forces about the axis of the set and the ground under each deck. `loads` is a list that is
+ * needed no more: it is written over and handed back.
+ */
 export function sideLoads(
   layout: Layout,
   tension: Float64Array,
   side: HorizontalResult | null,
   holds: NamedHold[],
   gravity: readonly [number, number, number],
+  loads: RowLoad[] = [],
 ): { loads: RowLoad[]; deckLoads: Float64Array } {
   const { model, trains, hoists, up } = layout;
-  const loads: RowLoad[] = [];
   const deckLoads = new Float64Array(3 * trains.length);
   const axis = model.axisHeight;
+  let n = 0;
   for (let i = 0; i < trains.length; i++) {
     const { mass, cgHeight } = trains[i];
     deckLoads[3 * i] -= mass * gravity[2];
@@ -67,39 +71,46 @@ export function sideLoads(
     const girders = layout.hoistGirders[i];
     const T = tension[i];
     if (h.mode === "load")
-      for (const g of girders)
-        loads.push({ row: rowAt(model, g, h.at, "w"), value: (T * up[2]) / girders.length });
+      for (const g of girders) n = put(loads, n, rowAt(model, g, h.at, "w"), (T * up[2]) / girders.length);
     const fx = T * up[0] + (side ? side.lines[2 * i] : 0);
     const fy = T * up[1] + (side ? side.lines[2 * i + 1] : 0);
-    if (fx !== 0)
-      for (const g of girders)
-        loads.push({ row: rowAt(model, g, h.at, "y"), value: (fx * (h.pickHeight - axis)) / girders.length });
+    const arm = (h.pickHeight - axis) / girders.length;
+    if (fx !== 0) for (const g of girders) n = put(loads, n, rowAt(model, g, h.at, "y"), fx * arm);
     if (fy === 0) continue;
-    for (const g of girders)
-      loads.push({ row: rowAt(model, g, h.at, "x"), value: (-fy * (h.pickHeight - axis)) / girders.length });
+    for (const g of girders) n = put(loads, n, rowAt(model, g, h.at, "x"), -fy * arm);
     const e = h.rigging === "separate" ? 0 : (h.pinHeight ?? 0);
     if (e !== 0 && girders.length > 1) {
       const left = girders[0];
       const right = girders[girders.length - 1];
       const couple = (-fy * e) / (model.girders[left].y - model.girders[right].y);
-      loads.push({ row: rowAt(model, left, h.at, "w"), value: couple });
-      loads.push({ row: rowAt(model, right, h.at, "w"), value: -couple });
+      n = put(loads, n, rowAt(model, left, h.at, "w"), couple);
+      n = put(loads, n, rowAt(model, right, h.at, "w"), -couple);
     }
   }
-  if (side === null) return { loads, deckLoads };
-  for (let i = 0; i < holds.length; i++) {
+  for (let i = 0; side !== null && i < holds.length; i++) {
     const { hold, deck } = holds[i];
     const girder = girderAt(model, hold.y);
     const fx = side.holds[2 * i];
     const fy = side.holds[2 * i + 1];
-    if (fx !== 0) loads.push({ row: rowAt(model, girder, hold.x, "y"), value: -fx * axis });
-    if (fy !== 0) loads.push({ row: rowAt(model, girder, hold.x, "x"), value: fy * axis });
+    if (fx !== 0) n = put(loads, n, rowAt(model, girder, hold.x, "y"), -fx * axis);
+    if (fy !== 0) n = put(loads, n, rowAt(model, girder, hold.x, "x"), fy * axis);
     if (deck >= 0) {
       deckLoads[3 * deck + 1] += trains[deck].bunkHeight * fy;
       deckLoads[3 * deck + 2] -= trains[deck].bunkHeight * fx;
     }
   }
+  loads.length = n;
   return { loads, deckLoads };
+}
+
+/** Writes a load to a place of a list; the next place. */
+function put(loads: RowLoad[], n: number, row: SetRow, value: number): number {
+  if (n === loads.length) loads.push({ row, value });
+  else {
+    loads[n].row = row;
+    loads[n].value = value;
+  }
+  return n + 1;
 }
 
 function girderAt({ girders }: SetModel, y: number): number {

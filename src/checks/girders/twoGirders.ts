@@ -114,7 +114,7 @@ export function twoGirderSet(ctx: SetContext): Measure[] {
         const L = solved(rec, "L", to - from, "m", "between the outermost supports that carry");
         const E = modulus(rec, ctx);
         const w_g = spacing(rec, girders);
-        const root = rootOf(rec, weakest);
+        const root = rec === null ? (roots.get(weakest) ?? 0) : rootOf(rec, weakest);
         const M_gs = pairMoment(rec, E, w_g, L, root);
         constant(
           rec,
@@ -135,7 +135,13 @@ export function twoGirderSet(ctx: SetContext): Measure[] {
           SOURCE,
         );
         rec?.ends("M", "M_a");
-        return { value: M, limit: allowed, where: `span ${from.toFixed(1)} to ${to.toFixed(1)} m` };
+        return {
+          value: M,
+          limit: allowed,
+          get where() {
+            return `span ${from.toFixed(1)} to ${to.toFixed(1)} m`;
+          },
+        };
       }),
     }),
   ];
