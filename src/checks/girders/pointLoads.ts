@@ -14,6 +14,7 @@ import { limitOf } from "../limits.ts";
 import { constant, field, MM, type Recorder, trace } from "../trace.ts";
 import { type GirderData, type PieceData, sectionAt, setPath } from "./data.ts";
 import type { FlangeSection } from "./section.ts";
+import type { Carrying } from "./supports.ts";
 
 /** What brings a point load to a girder. */
 export interface PointLoad {
@@ -101,6 +102,18 @@ export function stiffenerAt(
   x: number,
 ): StiffenerData | undefined {
   return list.find((s) => Math.abs(s.stated.at_m - x) <= within + 1e-9);
+}
+
+/** The same answer for a support for as long as it stays where it is on the girder: few of them ever move along it. */
+export function atPlace<T>(of: (at: Carrying) => T): (at: Carrying) => T {
+  const known = new Map<string, { x: number; answer: T }>();
+  return (at) => {
+    const last = known.get(at.support);
+    if (last !== undefined && last.x === at.x) return last.answer;
+    const answer = of(at);
+    known.set(at.support, { x: at.x, answer });
+    return answer;
+  };
 }
 
 /** Sections of every piece with the bottom and with the top flange next to the load. */

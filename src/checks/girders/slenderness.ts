@@ -97,7 +97,7 @@ export function girderSlenderness(ctx: SetContext): Measure[] {
     { check: "girder too slender", level: "stop", limit: limitOf(ctx.plan, "girder slenderness stop") },
   ] as const;
   return girdersOf(ctx).flatMap((g) => {
-    const braced = bracedLength(ctx, g);
+    const worstOf = worstLength(g, bracedLength(ctx, g));
     return levels.flatMap(({ check, level, limit }) =>
       limit === null
         ? []
@@ -113,7 +113,7 @@ export function girderSlenderness(ctx: SetContext): Measure[] {
                 digits: 1,
                 watched: false,
                 cure: "a support or a brace nearer to the tip, lateral bracing, or a stiffening truss on the flange",
-                ...traced(ctx, (pose, rec) => read(g, braced, limit, pose, rec)),
+                ...traced(ctx, (pose, rec) => read(g, worstOf, limit, pose, rec)),
               },
               limit,
             ),
@@ -122,12 +122,31 @@ export function girderSlenderness(ctx: SetContext): Measure[] {
   });
 }
 
-function read(g: GirderData, braced: Length | null, limit: Limit, pose: Pose, rec: Recorder | null): Reading {
-  const carrying = carryingOn(diagramsOf(pose.solution), pose, g.index);
-  const worst = mostSlender(g, lengthsAt(g, braced, carrying));
+/** The most slender length by what carries the girder; the last answer stands while the supports stay the same. */
+function worstLength(g: GirderData, braced: Length | null): (carrying: readonly Carrying[]) => Length | null {
+  let known: readonly Carrying[] | null = null;
+  let worst: Length | null = null;
+  return (carrying) => {
+    const same =
+      known !== null &&
+      known.length === carrying.length &&
+      known.every((c, i) => c.x === carrying[i].x && c.what === carrying[i].what);
+    if (!same) worst = mostSlender(g, lengthsAt(g, braced, carrying));
+    known = carrying;
+    return worst;
+  };
+}
+
+function read(
+  g: GirderData,
+  worstOf: (carrying: readonly Carrying[]) => Length | null,
+  limit: Limit,
+  pose: Pose,
+  rec: Recorder | null,
+): Reading {
+  const worst = worstOf(carryingOn(diagramsOf(pose.solution), pose, g.index));
   if (worst === null) return NOT_HERE;
   const { from, to, words, braces } = worst;
-  const { width, piece, of } = narrowest(g, from, to);
   const value = slendernessOf(g, worst);
   if (rec !== null) {
     if (braces === null) solved(rec, "L", to - from, "m", words);
@@ -136,6 +155,7 @@ function read(g: GirderData, braced: Length | null, limit: Limit, pose: Pose, re
       stationOf(rec, "x_2", braces[1]);
       trace(rec, "L", to - from, "x_2 - x_1", "m", words);
     }
+    const { width, piece, of } = narrowest(g, from, to);
     field(rec, "b", width / 1000, `narrowest flange, of ${piece.name}`, `${piece.path}.${of}[0]`, width, MM);
     trace(rec, "slender", value, "L/b", "1", "unsupported length over flange width");
     constant(rec, "allowed", limit.value, "1", "L/b that is allowed", `${limit.source} (${limit.chosenBy})`);
@@ -145,7 +165,7 @@ function read(g: GirderData, braced: Length | null, limit: Limit, pose: Pose, re
     value,
     limit: limit.value,
     get where() {
-      return `${words}, ${(to - from).toFixed(1)} m; narrowest flange ${width} mm`;
+      return `${words}, ${(to - from).toFixed(1)} m; narrowest flange ${narrowest(g, from, to).width} mm`;
     },
   };
 }

@@ -9,6 +9,7 @@ import { traced } from "../traced.ts";
 import type { Steel } from "./aiscClass.ts";
 import { type GirderData, girdersOf, sectionAt, steelAt } from "./data.ts";
 import {
+  atPlace,
   type PointSections,
   pieceUnder,
   pointLoadsOn,
@@ -122,6 +123,7 @@ export function stiffenerLoads(ctx: SetContext): Measure[] {
         stiffeners: stiffenersOn(ctx, g),
         sections: pointSections(g),
       };
+      const judge = atPlace((at) => judged(p, at));
       return measure(
         {
           check: "stiffener load",
@@ -131,25 +133,41 @@ export function stiffenerLoads(ctx: SetContext): Measure[] {
           strip: true,
           watched: false,
           cure: "stronger stiffeners, or less load at this place",
-          ...traced(ctx, (pose, rec) => read(p, pose, rec)),
+          ...traced(ctx, (pose, rec) => read(p, judge, pose, rec)),
         },
         rules[0],
       );
     });
 }
 
-function read(p: Prepared, pose: Pose, rec: Recorder | null): Reading {
-  let worst: { at: Carrying; stiffener: StiffenerData; limit: number; by: GirderRules } | null = null;
+/** The stiffener that takes a load that presses, with its strength; null where there is none of known size. */
+interface Judged {
+  stiffener: StiffenerData;
+  limit: number;
+  by: GirderRules;
+}
+
+function judged(p: Prepared, at: Carrying): Judged | null {
+  const load = p.loads.get(at.support);
+  if (load === undefined || load.pulls) return null;
+  const stiffener = stiffenerAt(p.stiffeners, at.x);
+  if (stiffener?.stated.width_mm === undefined || stiffener.stated.thickness_mm === undefined) return null;
+  return { stiffener, ...strengthOf(null, p, at, stiffener) };
+}
+
+function read(
+  p: Prepared,
+  judge: (at: Carrying) => Judged | null,
+  pose: Pose,
+  rec: Recorder | null,
+): Reading {
+  let worst: (Judged & { at: Carrying }) | null = null;
   let use = 0;
   for (const at of carryingOn(diagramsOf(pose.solution), pose, p.g.index)) {
-    const load = p.loads.get(at.support);
-    if (load === undefined || load.pulls) continue;
-    const stiffener = stiffenerAt(p.stiffeners, at.x);
-    if (stiffener?.stated.width_mm === undefined || stiffener.stated.thickness_mm === undefined) continue;
-    const { limit, by } = strengthOf(null, p, at, stiffener);
-    if (at.force <= use * limit) continue;
-    use = at.force / limit;
-    worst = { at, stiffener, limit, by };
+    const found = judge(at);
+    if (found === null || at.force <= use * found.limit) continue;
+    use = at.force / found.limit;
+    worst = { at, ...found };
   }
   if (worst === null) return NOT_HERE;
   const { at, stiffener, limit, by } = worst;

@@ -3,12 +3,13 @@
 
 import { diagramsOf } from "../../mechanics/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
-import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { type Measure, measure, type Reading } from "../measure.ts";
 import { type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Steel } from "./aiscClass.ts";
 import { type GirderData, girdersOf, sectionAt, steelAt } from "./data.ts";
 import {
+  atPlace,
   bearingLength,
   flangeAndWeld,
   type PointLoad,
@@ -103,8 +104,10 @@ export function webAtPointLoads(ctx: SetContext): Measure[] {
         stiffeners: stiffenersOn(ctx, g),
         sections: pointSections(g),
       };
-      return (["yielding", "crippling"] as const).map((kind) =>
-        measure(
+      return (["yielding", "crippling"] as const).map((kind) => {
+        const p: Prepared = { ...common, kind };
+        const judge = atPlace((at) => judged(p, at));
+        return measure(
           {
             check: `web ${kind}`,
             subject: g.name,
@@ -113,37 +116,51 @@ export function webAtPointLoads(ctx: SetContext): Measure[] {
             strip: true,
             watched: false,
             cure: "a full-depth stiffener at the load, a longer bearing, or the support at a stiffener",
-            ...traced(ctx, (pose, rec) => read({ ...common, kind }, pose, rec)),
+            ...traced(ctx, (pose, rec) => read(p, judge, pose, rec)),
           },
           rules[0],
-        ),
-      );
+        );
+      });
     });
 }
 
-function read(p: Prepared, pose: Pose, rec: Recorder | null): Reading {
-  const { g, kind, loads, stiffeners } = p;
+/** A point load with the strength of the web below it; null where a stiffener takes it or the check has no word on it. */
+interface Judged {
+  load: PointLoad | undefined;
+  stiffened: boolean;
+  strength: { limit: number; by: GirderRules } | null;
+}
+
+function judged(p: Prepared, at: Carrying): Judged {
+  const load = p.loads.get(at.support);
+  // A pull does not cripple a web.
+  if (load === undefined || (p.kind === "crippling" && load.pulls))
+    return { load, stiffened: false, strength: null };
+  const stiffened = stiffenerAt(p.stiffeners, at.x) !== undefined;
+  return { load, stiffened, strength: stiffened ? null : strengthAt(null, p, at, load) };
+}
+
+function read(p: Prepared, judge: (at: Carrying) => Judged, pose: Pose, rec: Recorder | null): Reading {
+  const { g, stiffeners } = p;
+  const carrying = carryingOn(diagramsOf(pose.solution), pose, g.index);
   let worst: { at: Carrying; load: PointLoad; limit: number; by: GirderRules } | null = null;
   let use = 0;
-  const stiffened: Carrying[] = [];
-  for (const at of carryingOn(diagramsOf(pose.solution), pose, g.index)) {
-    const load = loads.get(at.support);
-    // A pull does not cripple a web.
-    if (load === undefined || (kind === "crippling" && load.pulls)) continue;
-    if (stiffenerAt(stiffeners, at.x) !== undefined) {
-      stiffened.push(at);
-      continue;
-    }
-    const { limit, by } = strengthAt(null, p, at, load);
+  for (const at of carrying) {
+    const { load, strength } = judge(at);
+    if (load === undefined || strength === null) continue;
+    const { limit, by } = strength;
     if (at.force <= use * limit) continue;
     use = at.force / limit;
     worst = { at, load, limit, by };
   }
   if (worst === null)
     return {
-      ...NOT_HERE,
+      value: Number.NaN,
+      limit: Number.NaN,
       get why() {
-        const words = stiffened.map((at) => `${at.support} at ${at.x.toFixed(2)} m`);
+        const words = carrying
+          .filter((at) => judge(at).stiffened)
+          .map((at) => `${at.support} at ${at.x.toFixed(2)} m`);
         return words.length > 0
           ? `a stiffener takes the load: ${words.join(", ")}`
           : "nothing presses on the web here";
