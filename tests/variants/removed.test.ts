@@ -46,7 +46,10 @@ const wanted: Record<string, Wanted[]> = {
     notOverSeats,
   ],
   "far-hook-up": [{ check: "out of order", subject: "far crane", in: "far-takes" }],
-  untie: [{ check: "out of order", subject: "far crane", in: "far-takes" }],
+  untie: [
+    { check: "out of order", subject: "far crane", in: "far-takes" },
+    { check: "left on", subject: "lashing front L", in: "near-off" },
+  ],
   // Nothing but the slack of the far line: the front train has its stroke and still most of its part.
   "far-takes": [
     { check: "stroke", subject: "front", in: "front-down", value: { low: 100, high: 100 } },

@@ -1,6 +1,6 @@
 // The findings of every variant of some kinds against hand statics, a test each, and what they asked for in all.
 
-import { afterAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { solvePlan } from "../../src/checks/index.ts";
 import { judge } from "./hand/judge.ts";
 import { type Kind, variants } from "./variants.ts";
@@ -13,7 +13,10 @@ export function tellsOf(kind: Kind, least: Least): void {
   describe(kind, () => {
     const asked = new Map<string, number>();
     const sums = { excluded: 0, open: 0 };
-    const before = process.cpuUsage();
+    let before = process.cpuUsage();
+    beforeAll(() => {
+      before = process.cpuUsage();
+    });
     test.each(variants(kind))("seed $seed: $words", ({ plan }) => {
       const verdict = judge(plan, solvePlan(plan));
       for (const [check, n] of verdict.asked) asked.set(check, (asked.get(check) ?? 0) + n);
