@@ -23,6 +23,8 @@ import {
 
 /** Moments below this are taken as none, N m. */
 const NONE = 1;
+/** A moment of the other sign counts as reverse curvature above this part of the greatest. Common practice, no source. */
+const REVERSED = 0.05;
 
 /** Bending of every girder whose pieces all have a yield stress. */
 export function girderBending(ctx: SetContext): Measure[] {
@@ -194,7 +196,7 @@ function shapeOf(
     M_A: solved(rec, "M_A", Math.abs(A), N, "moment at the first quarter point, without sign"),
     M_B: solved(rec, "M_B", Math.abs(B), N, "moment in the middle, without sign"),
     M_C: solved(rec, "M_C", Math.abs(C), N, "moment at the third quarter point, without sign"),
-    reversed: most > NONE && least < -NONE,
+    reversed: Math.min(most, -least) > REVERSED * Math.max(most, -least),
     M_2: solved(rec, "M_2", Math.max(ends[0], ends[1]), N, `greater ${flange} moment of both ends`),
     M_mid: solved(rec, "M_mid", sign * B, N, `${flange} moment in the middle`),
     M_0: solved(rec, "M_0", Math.min(ends[0], ends[1]), N, `lesser ${flange} moment of both ends`),

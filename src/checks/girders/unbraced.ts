@@ -97,7 +97,7 @@ export function reverseFactor(rec: Recorder | null, j: Judgement, reversed: bool
     "R_m",
     1,
     "1",
-    "single curvature or equal flanges",
+    "equal flanges, or single curvature: no moment of the other sign above 5 % of the greatest",
     "ANSI/AISC 360-22, commentary to F1, from memory",
   );
 }
