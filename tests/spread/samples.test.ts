@@ -1,5 +1,5 @@
-// Random choices inside the box of what is uncertain lie within the band of the chosen corners. LONG=1 takes 2,000 of them:
-// of these up to 1 in 400 may lie outside by over 0.5 % of the weight, and none by over 0.6 %.
+// Random choices inside the box of what is uncertain lie within the band of the chosen corners, to 0.5 % of the weight: the
+// part by which straight lines between stored poses may err too. LONG=1 takes 2,000 of them.
 import { expect, test } from "vitest";
 import { chosenCorners, runSpread, solvePlan } from "../../src/checks/index.ts";
 import { prepareContext } from "../../src/sequence/index.ts";
@@ -31,6 +31,5 @@ test(`demonstration plan, ${long ? 2000 : 60} samples, seed ${seed}: within the 
     }),
   ];
   console.log(lines.join("\n"));
-  expect(part(found[0])).toBeLessThanOrEqual(long ? 0.006 : 0.005);
-  expect(beyond(0.005)).toBeLessThanOrEqual(found.length / 400);
+  expect(part(found[0])).toBeLessThanOrEqual(0.005);
 }, 3_600_000);
