@@ -17,14 +17,21 @@ export {
   withBuckling,
 } from "./buckling/stages.ts";
 export { type CompleteOptions, completeResult } from "./complete.ts";
-export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes.ts";
+export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes/hookLoad.ts";
 export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";
 export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
-export { makers } from "./list.ts";
+export { checkList, checksWithout } from "./list.ts";
 export { type Loss, lossesOf } from "./losses.ts";
-export { type Measure, marginOf, type Reading, type TracedReading, useOf } from "./measure.ts";
+export {
+  type CheckList,
+  type Measure,
+  marginOf,
+  type Reading,
+  type TracedReading,
+  useOf,
+} from "./measure.ts";
 export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";

@@ -1,59 +1,56 @@
-// The list of checks: a new check is a new maker and one line here.
+// The list of checks, area by area: a new check is a new maker and one line in the list of its area.
 
-import { chartLeft, hookLoads, lineLean, riggingLoads } from "./cranes.ts";
-import { girderBending } from "./girders/bending.ts";
-import { girderFindings } from "./girders/findings.ts";
-import { girderSlenderness } from "./girders/slenderness.ts";
-import { splices } from "./girders/splices.ts";
-import { stiffenerLoads } from "./girders/stiffeners.ts";
-import { twoGirderSet } from "./girders/twoGirders.ts";
-import { webAtPointLoads } from "./girders/web.ts";
+import { clearanceChecks } from "./clearance/list.ts";
+import { craneChecks } from "./cranes/list.ts";
+import { girderChecks } from "./girders/list.ts";
+import { groundChecks } from "./ground/list.ts";
+import { landingChecks } from "./landing/list.ts";
 import { leanRestraint } from "./lean.ts";
 import { leftOnFindings } from "./leftOn.ts";
-import type { MeasureMaker, RunCheck } from "./measure.ts";
+import type { CheckList } from "./measure.ts";
+import { planFindings } from "./planFindings.ts";
 import { rateFindings } from "./rates.ts";
+import { riggingChecks } from "./rigging/list.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
-import { swingFindings } from "./swing.ts";
-import { tilts } from "./tilt.ts";
-import {
-  brakes,
-  bunkLoads,
-  groupLoads,
-  leftRight,
-  lineLoads,
-  sideLoads,
-  slips,
-  strokes,
-} from "./transporters.ts";
+import { transporterChecks } from "./transporters/list.ts";
+import { windChecks } from "./wind/list.ts";
 
-export const makers: MeasureMaker[] = [
-  hookLoads,
-  chartLeft,
-  riggingLoads,
-  lineLean,
-  groupLoads,
-  lineLoads,
-  sideLoads,
-  bunkLoads,
-  strokes,
-  leftRight,
-  slips,
-  brakes,
-  bearingLoads,
-  lashingLoads,
-  tipping,
-  outOfLevel,
-  leanRestraint,
-  tilts,
-  uplift,
-  girderBending,
-  girderSlenderness,
-  twoGirderSet,
-  webAtPointLoads,
-  stiffenerLoads,
-  splices,
-  residuals,
+const setChecks: Partial<CheckList> = {
+  makers: [bearingLoads, lashingLoads, tipping, outOfLevel, leanRestraint, uplift, residuals],
+  runChecks: [rateFindings, leftOnFindings],
+  planChecks: [planFindings],
+};
+
+const areas: Partial<CheckList>[] = [
+  craneChecks,
+  riggingChecks,
+  transporterChecks,
+  groundChecks,
+  setChecks,
+  windChecks,
+  landingChecks,
+  clearanceChecks,
+  girderChecks,
 ];
 
-/** Checks that look at a whole run: at neighbouring poses, or at how it ends. */
-export const runChecks: RunCheck[] = [swingFindings, rateFindings, leftOnFindings, girderFindings];
+const all = <K extends keyof CheckList>(kind: K): CheckList[K] =>
+  areas.flatMap((area): CheckList[K][number][] => area[kind] ?? []) as CheckList[K];
+
+/** Every check there is. */
+export const checkList: CheckList = {
+  makers: all("makers"),
+  onDemand: all("onDemand"),
+  runChecks: all("runChecks"),
+  planChecks: all("planChecks"),
+};
+
+/** The list with one check taken out, by its name: nothing of it is made. */
+export function checksWithout(check: string, list: CheckList = checkList): CheckList {
+  const others = <T extends { check: string }>(made: T[]): T[] => made.filter((m) => m.check !== check);
+  return {
+    makers: list.makers.map((make) => (ctx) => others(make(ctx))),
+    onDemand: list.onDemand.map((make) => (ctx) => others(make(ctx))),
+    runChecks: list.runChecks.map((find) => (ctx, run, stored) => others(find(ctx, run, stored))),
+    planChecks: list.planChecks.map((find) => (plan) => others(find(plan))),
+  };
+}

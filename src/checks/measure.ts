@@ -1,5 +1,6 @@
 // The form of a check: a quantity of a pose against a limit, with all that a finding must say.
 
+import type { Plan } from "../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
 import type { Limit } from "./limits.ts";
 import type { Trace } from "./trace.ts";
@@ -55,6 +56,20 @@ export type MeasureMaker = (ctx: SetContext) => Measure[];
 
 /** A check over the whole run of a set, with its stored poses in order. */
 export type RunCheck = (ctx: SetContext, run: SetRun, stored: readonly Pose[]) => Finding[];
+
+/** A check of the data alone, before anything is solved. */
+export type PlanCheck = (plan: Plan) => Finding[];
+
+/** Checks by when they are made. */
+export interface CheckList {
+  /** Read at every stored pose, at every pose of a search (where watched) and at every corner of the spread: cheap ones. */
+  makers: MeasureMaker[];
+  /** Read where somebody asks, for one pose and its trace: too costly for every pose. */
+  onDemand: MeasureMaker[];
+  /** Over the whole run of a set. */
+  runChecks: RunCheck[];
+  planChecks: PlanCheck[];
+}
 
 /** Signed margin of a reading, positive inside the limit (decided tolerance 1e-9). */
 export function marginOf(m: Measure, r: Reading): number {

@@ -4,10 +4,9 @@ import { type Plan, planHash } from "../plan/index.ts";
 import { type Pose, prepareContext, runSet, type SetContext, type Watch } from "../sequence/index.ts";
 import { completeResult } from "./complete.ts";
 import { ruleSetWords } from "./limits.ts";
-import { makers, runChecks } from "./list.ts";
-import { type Measure, marginOf, type Reading, useOf } from "./measure.ts";
+import { checkList } from "./list.ts";
+import { type CheckList, type Measure, marginOf, type Reading, useOf } from "./measure.ts";
 import { inOrder, measureFindings } from "./measureFindings.ts";
-import { planFindings } from "./planFindings.ts";
 import { carryFindings, happeningFinding, sharesAtEnd } from "./runFindings.ts";
 import type { Finding, Result, SetResult, UseStrip } from "./types.ts";
 
@@ -18,6 +17,8 @@ export interface SolveOptions {
   sets?: string[];
   /** Prepared contexts by set id, used instead of new ones. */
   contexts?: Map<string, SetContext>;
+  /** Which checks are made; all when left out. */
+  checks?: CheckList;
   /** Progress: set id, step index, steps; returning false ends the work. */
   onStep?: (set: string, index: number, of: number) => boolean;
   /** Also tell which poses stand with one hook or group lost; off when left out. */
@@ -28,14 +29,19 @@ export interface SolveOptions {
 
 /** Solves a plan that was read. Pure but for the clock of its caller: the same plan gives the same Result. */
 export function solvePlan(plan: Plan, options: SolveOptions = {}): Result {
-  const findings = planFindings(plan);
+  const { checks = checkList } = options;
+  const findings = checks.planChecks.flatMap((check) => check(plan));
   const sets: SetResult[] = [];
   const contexts = new Map<string, SetContext>();
   for (const set of plan.sets) {
     if (options.sets && !options.sets.includes(set.id)) continue;
     const ctx = options.contexts?.get(set.id) ?? prepareContext(plan, set.id);
     contexts.set(set.id, ctx);
-    const { result, found } = solveSet(ctx, (index, of) => options.onStep?.(set.id, index, of) ?? true);
+    const { result, found } = solveSet(
+      ctx,
+      checks,
+      (index, of) => options.onStep?.(set.id, index, of) ?? true,
+    );
     sets.push(result);
     findings.push(...found);
   }
@@ -56,9 +62,10 @@ export function solvePlan(plan: Plan, options: SolveOptions = {}): Result {
 
 function solveSet(
   ctx: SetContext,
+  checks: CheckList,
   onStep: (index: number, of: number) => boolean,
 ): { result: SetResult; found: Finding[] } {
-  const measures = makers.flatMap((make) => make(ctx));
+  const measures = checks.makers.flatMap((make) => make(ctx));
   // One reading per measure and pose, shared by the watches, the strips and the findings.
   const readings = new WeakMap<Pose, (Reading | undefined)[]>();
   const read = (pose: Pose, k: number): Reading => {
@@ -88,7 +95,7 @@ function solveSet(
     ...measures.flatMap((m, k) => measureFindings(ctx, run, m, (i) => read(stored[i], k), uses[k])),
     ...run.steps.flatMap((s) => carryFindings(ctx, s, sharesAtEnd(run, s), run.weight)),
     ...run.steps.flatMap((s) => s.happenings.map((h) => happeningFinding(ctx, s.index, h))),
-    ...runChecks.flatMap((check) => check(ctx, run, stored)),
+    ...checks.runChecks.flatMap((check) => check(ctx, run, stored)),
   ];
   const strips: UseStrip[] = measures.flatMap((m, k) =>
     m.strip

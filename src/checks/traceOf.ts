@@ -3,8 +3,7 @@
 
 import type { Plan } from "../plan/index.ts";
 import { poseAt, prepareContext, type SetContext, type SetRun } from "../sequence/index.ts";
-import { bucklingMeasures } from "./buckling/measure.ts";
-import { makers } from "./list.ts";
+import { checkList } from "./list.ts";
 import type { Measure, Reading } from "./measure.ts";
 import type { Trace } from "./trace.ts";
 import { traceOfUse } from "./traced.ts";
@@ -57,7 +56,7 @@ export function traceOf(
   if (run === undefined || run.setId !== asked.set) return none(`set ${asked.set} is not solved`);
   if (step === undefined || (!step.solved && step.count === 0)) return none("this step is not solved");
   const own = ctx ?? prepareContext(plan, asked.set);
-  const measures = [...makers, bucklingMeasures].flatMap((make) => make(own));
+  const measures = [...checkList.makers, ...checkList.onDemand].flatMap((make) => make(own));
   const measure = measures.find((m) => m.check === asked.check && m.subject === asked.subject);
   if (measure === undefined) {
     const subjects = measures.filter((m) => m.check === asked.check).map((m) => m.subject);

@@ -13,7 +13,7 @@ import {
   worldOf,
 } from "../sequence/index.ts";
 import type { Progress } from "./backed.ts";
-import { makers } from "./list.ts";
+import { checkList } from "./list.ts";
 import { type Measure, type Reading, useOf } from "./measure.ts";
 import { measureFindings } from "./measureFindings.ts";
 import { cutTo, reverseOf } from "./reverse.ts";
@@ -37,7 +37,7 @@ export function waysBackOf(
   set: SetResult,
   onProgress: Progress = () => true,
 ): WayBack[] | null {
-  const measures = makers.flatMap((make) => make(ctx));
+  const measures = checkList.makers.flatMap((make) => make(ctx));
   const out: WayBack[] = [];
   for (const run of set.steps) {
     if (!onProgress(run.index, set.steps.length)) return null;

@@ -1,9 +1,9 @@
 // Checks read at single poses, for the tests of what they compare.
 
 import {
+  checkList,
   type Finding,
   type Measure,
-  makers,
   useOf as partOfLimit,
   type Reading,
   solvePlan,
@@ -13,7 +13,7 @@ import type { Pose, SetContext } from "../../src/sequence/index.ts";
 
 /** The measure of a check for a subject; throws when the list of checks has none. */
 export function measureOf(ctx: SetContext, check: string, subject: string): Measure {
-  const all = makers.flatMap((make) => make(ctx));
+  const all = checkList.makers.flatMap((make) => make(ctx));
   const found = all.find((m) => m.check === check && m.subject === subject);
   if (!found) throw new Error(`no check '${check}' of '${subject}'`);
   return found;

@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import {
   allCorners,
   type Corner,
+  checkList,
   cornerOf,
-  makers,
   useOf as partOfLimit,
   runSpread,
   solvePlan,
@@ -127,7 +127,7 @@ function bruteForce(plan: Plan, corners: readonly Corner[]) {
     const other = corner === null ? plan : rewritten(plan, corner);
     const at = prepareContext(other, plan.sets[0].id);
     const run = runSet(at, []);
-    const measures = makers.flatMap((make) => make(at));
+    const measures = checkList.makers.flatMap((make) => make(at));
     for (let i = 0; i < set.count; i++) {
       const pose = poseAt(at, run.steps[set.step[i]], set.progress[i]);
       set.supports.forEach((s, j) => {

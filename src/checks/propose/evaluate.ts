@@ -9,8 +9,8 @@ import {
   type SetRun,
   type Situation,
 } from "../../sequence/index.ts";
-import { makers } from "../list.ts";
-import { marginOf, useOf as shareOfLimit } from "../measure.ts";
+import { checkList } from "../list.ts";
+import { type Measure, marginOf, useOf as shareOfLimit } from "../measure.ts";
 import { carryFindings, happeningFinding, sharesAtEnd } from "../runFindings.ts";
 import type { Finding } from "../types.ts";
 import { planOf } from "./build.ts";
@@ -173,7 +173,7 @@ class Tally {
   ended = false;
   private readonly bound: number;
   private readonly peaks: number[];
-  private readonly measures: ReturnType<(typeof makers)[number]>;
+  private readonly measures: Measure[];
   private worst = 0;
   private stops = 0;
   private stop = false;
@@ -182,7 +182,7 @@ class Tally {
 
   constructor(ctx: SetContext, bound: number) {
     this.bound = bound;
-    this.measures = makers.flatMap((make) => make(ctx));
+    this.measures = checkList.makers.flatMap((make) => make(ctx));
     this.peaks = this.measures.map(() => 0);
     this.governing = {
       check: "none",

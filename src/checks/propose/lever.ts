@@ -4,7 +4,7 @@ import { leverRule, type SetModel, sideMoments } from "../../mechanics/index.ts"
 import type { Crane, Rigging, Transporter } from "../../plan/index.ts";
 import { gravityOf, pathAt } from "../../plan/index.ts";
 import { boomOf, hookAbovePicks, wheelsOf } from "../../sequence/index.ts";
-import { ratedLoad } from "../cranes.ts";
+import { ratedLoad } from "../cranes/hookLoad.ts";
 import { limitOf } from "../limits.ts";
 import { type Choice, deckSpacing, placesOf } from "./choice.ts";
 import { bunkCentre, type Prospect, pickHeight } from "./prospect.ts";

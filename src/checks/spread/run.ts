@@ -2,7 +2,7 @@
 
 import { type Plan, spreadOf } from "../../plan/index.ts";
 import type { Happening, SetContext } from "../../sequence/index.ts";
-import { makers } from "../list.ts";
+import { checkList } from "../list.ts";
 import { inOrder } from "../measureFindings.ts";
 import { carryFindings, happeningFinding } from "../runFindings.ts";
 import type { Finding, Result, SetResult, SpreadResult, SpreadWorst, When, WorstAt } from "../types.ts";
@@ -64,7 +64,7 @@ export function spreadOver(ctx: SetContext, set: SolvedSet, corners: readonly Co
 
   const run = (way: AtCorner, index: number, corner: Corner | null) => {
     const at = way.ctx;
-    all.begin(makers.flatMap((make) => make(at)));
+    all.begin(checkList.makers.flatMap((make) => make(at)));
     follow({ ...way, corner }, set, followed, {
       pose: (i, pose, wind) => {
         const by = withWind(index, wind);

@@ -2,7 +2,14 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { makers, solvePlan, type Trace, type Traced, traceOf, tracesIn } from "../../../src/checks/index.ts";
+import {
+  checkList,
+  solvePlan,
+  type Trace,
+  type Traced,
+  traceOf,
+  tracesIn,
+} from "../../../src/checks/index.ts";
 import { type Plan, readPlan, writePlan } from "../../../src/plan/index.ts";
 import { prepareContext } from "../../../src/sequence/index.ts";
 import { type ScenarioName, scenario } from "../../sequence/plans.ts";
@@ -20,7 +27,7 @@ function judged(name: ScenarioName, change: (plan: Plan) => void = () => {}) {
   const [{ id }] = plan.sets;
   const ctx = prepareContext(plan, id);
   const result = solvePlan(plan, { contexts: new Map([[id, ctx]]) });
-  const measures = makers.flatMap((make) => make(ctx)).filter((m) => m.trace !== undefined);
+  const measures = checkList.makers.flatMap((make) => make(ctx)).filter((m) => m.trace !== undefined);
   return { plan, ctx, result, measures };
 }
 type Judged = ReturnType<typeof judged>;

@@ -1,11 +1,11 @@
 // Transporters: load per axle line, per side, per group, per bunk; stroke; left against right; brakes.
 
-import { byId, type Transporter } from "../plan/index.ts";
-import type { Pose, SetContext } from "../sequence/index.ts";
-import { limitOf } from "./limits.ts";
-import { type Measure, measure, NOT_HERE } from "./measure.ts";
-import { constant, field, KN, solved, trace } from "./trace.ts";
-import { recordRated, traced } from "./traced.ts";
+import { byId, type Transporter } from "../../plan/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
+import { limitOf } from "../limits.ts";
+import { type Measure, measure, NOT_HERE } from "../measure.ts";
+import { constant, field, KN, solved, trace } from "../trace.ts";
+import { recordRated, traced } from "../traced.ts";
 
 const makers = (t: Transporter) => ({
   source: `maker's limit of transporter ${t.id}: ${t.source}`,

@@ -11,12 +11,12 @@ import {
   type PlanSet,
   pickOf,
   type Rigging,
-} from "../plan/index.ts";
-import { boomOf, hookAbovePicks, type Pose, type SetContext } from "../sequence/index.ts";
+} from "../../plan/index.ts";
+import { boomOf, hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
+import { limitOf } from "../limits.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { recordRated, traced } from "../traced.ts";
 import { type HookLoad, recordHookLoad } from "./hookTrace.ts";
-import { limitOf } from "./limits.ts";
-import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
-import { recordRated, traced } from "./traced.ts";
 
 export type { HookLoad };
 

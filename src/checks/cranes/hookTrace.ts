@@ -1,9 +1,9 @@
 // How a hook load and its limit came about, written down part by part.
 
-import { byId, type Crane, gravityOf, pickOf, standardGravity } from "../plan/index.ts";
-import { hookAbovePicks, type Pose, type SetContext } from "../sequence/index.ts";
-import type { Limit } from "./limits.ts";
-import { constant, type FieldUnit, field, type Recorder, solved, TONNE, trace } from "./trace.ts";
+import { byId, type Crane, gravityOf, pickOf, standardGravity } from "../../plan/index.ts";
+import { hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
+import type { Limit } from "../limits.ts";
+import { constant, type FieldUnit, field, type Recorder, solved, TONNE, trace } from "../trace.ts";
 
 /** What hangs below the boom tip, N, part by part (USACE Form 16-3 counts all of them). */
 export interface HookLoad {

@@ -1,0 +1,25 @@
+// How a limit is written down: the form in which each area of the checks states its ready-made rules and standing limits.
+
+/** A limit with where it comes from. */
+export interface Limit {
+  value: number;
+  source: string;
+  chosenBy: string;
+}
+
+/** A rule that a plan may choose by its id. */
+export interface ReadyRule {
+  /** Limit that it sets and its value in that limit's unit. */
+  limit: string;
+  value: number;
+  source: string;
+}
+
+/** A limit that stands when nobody chose another one. */
+export type StandingLimit = Pick<Limit, "value" | "source">;
+
+/** What one area of the checks brings: rules by id, standing limits by name. */
+export interface AreaLimits {
+  ready: Record<string, ReadyRule>;
+  standing: Record<string, StandingLimit>;
+}

@@ -1,0 +1,5 @@
+// The checks of rigging.
+
+import type { CheckList } from "../measure.ts";
+
+export const riggingChecks: Partial<CheckList> = {};
