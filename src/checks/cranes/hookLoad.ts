@@ -1,4 +1,4 @@
-// Cranes: what hangs on the hook against the chart, with the tandem rules; chart left; rigging; line out of plumb.
+// Cranes: what hangs on the hook against the chart, with the tandem rules; chart left; line out of plumb.
 
 import {
   byId,
@@ -15,7 +15,7 @@ import {
 import { boomOf, hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
 import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { recordRated, traced } from "../traced.ts";
+import { traced } from "../traced.ts";
 import { type HookLoad, recordHookLoad } from "./hookTrace.ts";
 
 export type { HookLoad };
@@ -275,28 +275,6 @@ export function chartLeft(ctx: SetContext): Measure[] {
           },
         };
       },
-    });
-  });
-}
-
-export function riggingLoads(ctx: SetContext): Measure[] {
-  return hooksOf(ctx).map((hook) => {
-    const { crane, rig, column } = hook;
-    const path = `rigging[${ctx.plan.rigging.indexOf(rig)}].ratedLoad_kN`;
-    const what = `net load of ${crane.id} on its picks`;
-    return measure({
-      check: "rigging load",
-      subject: hookName(crane),
-      kind: `${crane.kind} crane`,
-      source: `rated load of rigging '${rig.id}' in the plan`,
-      chosenBy: "plan",
-      cure: "rigging of a higher rating, or less load on this hook",
-      ...traced(ctx, (pose, rec): Reading => {
-        const net = pose.forces[column];
-        if (Number.isNaN(net)) return NOT_HERE;
-        recordRated(rec, net, what, path, rig.ratedLoad_kN, "rated load of the rigging");
-        return { value: net, limit: rig.ratedLoad_kN * 1000 };
-      }),
     });
   });
 }

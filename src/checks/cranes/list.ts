@@ -2,9 +2,9 @@
 
 import type { CheckList } from "../measure.ts";
 import { swingFindings } from "../swing.ts";
-import { chartLeft, hookLoads, lineLean, riggingLoads } from "./hookLoad.ts";
+import { chartLeft, hookLoads, lineLean } from "./hookLoad.ts";
 
 export const craneChecks: Partial<CheckList> = {
-  makers: [hookLoads, chartLeft, riggingLoads, lineLean],
+  makers: [hookLoads, chartLeft, lineLean],
   runChecks: [swingFindings],
 };

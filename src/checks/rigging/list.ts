@@ -1,5 +1,8 @@
 // The checks of rigging.
 
 import type { CheckList } from "../measure.ts";
+import { riggingLoads } from "./ratedLoad.ts";
 
-export const riggingChecks: Partial<CheckList> = {};
+export const riggingChecks: Partial<CheckList> = {
+  makers: [riggingLoads],
+};
