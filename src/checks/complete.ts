@@ -4,17 +4,20 @@
 import type { Plan } from "../plan/index.ts";
 import { prepareContext, type SetContext } from "../sequence/index.ts";
 import { backedOf } from "./backed.ts";
-import { backedFindings } from "./backedFindings.ts";
 import { envelopesOf } from "./envelope.ts";
+import { checkList } from "./list.ts";
+import type { CheckList } from "./measure.ts";
 import { inOrder } from "./measureFindings.ts";
 import type { Finding, Result, SetResult } from "./types.ts";
-import { wayBackFindings, waysBackOf } from "./wayBack.ts";
+import { waysBackOf } from "./wayBack.ts";
 
 export interface CompleteOptions {
   /** What to add; all when left out. */
   backed?: boolean;
   waysBack?: boolean;
   envelopes?: boolean;
+  /** Which checks are made of it; all when left out. */
+  checks?: Pick<CheckList, "backedChecks" | "wayBackChecks">;
   /** Prepared contexts by set id, used instead of new ones. */
   contexts?: ReadonlyMap<string, SetContext>;
   /** Told what is being worked out, and steps done of how many; returning false ends the work. */
@@ -26,7 +29,13 @@ export interface CompleteOptions {
  * What a set has already is not worked out again. Pure: the given Result stays as it is.
  */
 export function completeResult(plan: Plan, result: Result, options: CompleteOptions = {}): Result | null {
-  const { backed = true, waysBack = true, envelopes = true, onStep = () => true } = options;
+  const {
+    backed = true,
+    waysBack = true,
+    envelopes = true,
+    checks = checkList,
+    onStep = () => true,
+  } = options;
   const found: Finding[] = [];
   const sets: SetResult[] = [];
   for (const set of result.sets) {
@@ -43,14 +52,14 @@ export function completeResult(plan: Plan, result: Result, options: CompleteOpti
       const part = backedOf(ctx, set, told);
       if (part === null) return null;
       whole = { ...whole, backed: part };
-      found.push(...backedFindings(ctx, set, part));
+      found.push(...checks.backedChecks.flatMap((check) => check(ctx, set, part)));
     }
     if (waysBack && set.waysBack === undefined) {
       const told = (done: number, of: number) => onStep("trying the ways back", set.setId, done, of);
       const part = waysBackOf(ctx, set, told);
       if (part === null) return null;
       whole = { ...whole, waysBack: part };
-      found.push(...wayBackFindings(ctx, set, part));
+      found.push(...checks.wayBackChecks.flatMap((check) => check(ctx, set, part)));
     }
     sets.push(whole);
   }

@@ -1,5 +1,6 @@
 // The list of checks, area by area: a new check is a new maker and one line in the list of its area.
 
+import { backedFindings } from "./backedFindings.ts";
 import { clearanceChecks } from "./clearance/list.ts";
 import { craneChecks } from "./cranes/list.ts";
 import { girderChecks } from "./girders/list.ts";
@@ -11,14 +12,18 @@ import type { CheckList } from "./measure.ts";
 import { planFindings } from "./planFindings.ts";
 import { rateFindings } from "./rates.ts";
 import { riggingChecks } from "./rigging/list.ts";
+import { endFindings, happeningFindings } from "./runFindings.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
 import { transporterChecks } from "./transporters/list.ts";
+import { wayBackFindings } from "./wayBackFindings.ts";
 import { windChecks } from "./wind/list.ts";
 
 const setChecks: Partial<CheckList> = {
   makers: [bearingLoads, lashingLoads, tipping, outOfLevel, leanRestraint, uplift, residuals],
-  runChecks: [rateFindings, leftOnFindings],
+  runChecks: [endFindings, happeningFindings, rateFindings, leftOnFindings],
   planChecks: [planFindings],
+  backedChecks: [backedFindings],
+  wayBackChecks: [wayBackFindings],
 };
 
 const areas: Partial<CheckList>[] = [
@@ -42,6 +47,8 @@ export const checkList: CheckList = {
   onDemand: all("onDemand"),
   runChecks: all("runChecks"),
   planChecks: all("planChecks"),
+  backedChecks: all("backedChecks"),
+  wayBackChecks: all("wayBackChecks"),
 };
 
 /** The list with one check taken out, by its name: nothing of it is made. */
@@ -52,5 +59,7 @@ export function checksWithout(check: string, list: CheckList = checkList): Check
     onDemand: list.onDemand.map((make) => (ctx) => others(make(ctx))),
     runChecks: list.runChecks.map((find) => (ctx, run, stored) => others(find(ctx, run, stored))),
     planChecks: list.planChecks.map((find) => (plan) => others(find(plan))),
+    backedChecks: list.backedChecks.map((find) => (ctx, set, backed) => others(find(ctx, set, backed))),
+    wayBackChecks: list.wayBackChecks.map((find) => (ctx, set, ways) => others(find(ctx, set, ways))),
   };
 }

@@ -4,7 +4,7 @@ import type { Plan } from "../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
 import type { Limit } from "./limits.ts";
 import type { Trace } from "./trace.ts";
-import type { Finding, Level } from "./types.ts";
+import type { Finding, Level, SetBacked, SetResult, WayBack } from "./types.ts";
 
 /** A value and its limit at one pose; NaN value where the check does not apply. */
 export interface Reading {
@@ -69,6 +69,9 @@ export interface CheckList {
   /** Over the whole run of a set. */
   runChecks: RunCheck[];
   planChecks: PlanCheck[];
+  /** Of what stands with one hook or group lost, and of the ways back, once they are worked out. */
+  backedChecks: ((ctx: SetContext, set: SetResult, backed: SetBacked) => Finding[])[];
+  wayBackChecks: ((ctx: SetContext, set: SetResult, ways: readonly WayBack[]) => Finding[])[];
 }
 
 /** Signed margin of a reading, positive inside the limit (decided tolerance 1e-9). */

@@ -7,6 +7,16 @@ import type { Finding } from "./types.ts";
 /** A support counts as carrying from this share of the set's weight on. */
 const CARRIES = 1e-4;
 
+/** At the end of every step: supports that carry and are meant to be free, and the other way round. */
+export function endFindings(ctx: SetContext, run: SetRun): Finding[] {
+  return run.steps.flatMap((s) => carryFindings(ctx, s, sharesAtEnd(run, s), run.weight));
+}
+
+/** What the motions of all steps met on their way. */
+export function happeningFindings(ctx: SetContext, run: SetRun): Finding[] {
+  return run.steps.flatMap((s) => s.happenings.map((h) => happeningFinding(ctx, s.index, h)));
+}
+
 /** Shares of the supports at the end of a solved step, N; empty when it was not solved. */
 export function sharesAtEnd(run: SetRun, s: StepRun): Float64Array {
   const m = run.supports.length;

@@ -7,7 +7,6 @@ import { ruleSetWords } from "./limits.ts";
 import { checkList } from "./list.ts";
 import { type CheckList, type Measure, marginOf, type Reading, useOf } from "./measure.ts";
 import { inOrder, measureFindings } from "./measureFindings.ts";
-import { carryFindings, happeningFinding, sharesAtEnd } from "./runFindings.ts";
 import type { Finding, Result, SetResult, UseStrip } from "./types.ts";
 
 export const solverVersion = "0.1.0";
@@ -57,7 +56,7 @@ export function solvePlan(plan: Plan, options: SolveOptions = {}): Result {
   };
   const { backed = false, waysBack = false } = options;
   if (!backed && !waysBack) return result;
-  return completeResult(plan, result, { backed, waysBack, contexts }) ?? result;
+  return completeResult(plan, result, { backed, waysBack, contexts, checks }) ?? result;
 }
 
 function solveSet(
@@ -93,8 +92,6 @@ function solveSet(
   const uses = measures.map((_, k) => Float64Array.from(stored, (pose) => useOf(measures[k], read(pose, k))));
   const found = [
     ...measures.flatMap((m, k) => measureFindings(ctx, run, m, (i) => read(stored[i], k), uses[k])),
-    ...run.steps.flatMap((s) => carryFindings(ctx, s, sharesAtEnd(run, s), run.weight)),
-    ...run.steps.flatMap((s) => s.happenings.map((h) => happeningFinding(ctx, s.index, h))),
     ...checks.runChecks.flatMap((check) => check(ctx, run, stored)),
   ];
   const strips: UseStrip[] = measures.flatMap((m, k) =>

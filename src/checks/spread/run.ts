@@ -3,6 +3,7 @@
 import { type Plan, spreadOf } from "../../plan/index.ts";
 import type { Happening, SetContext } from "../../sequence/index.ts";
 import { checkList } from "../list.ts";
+import type { CheckList } from "../measure.ts";
 import { inOrder } from "../measureFindings.ts";
 import { carryFindings, happeningFinding } from "../runFindings.ts";
 import type { Finding, Result, SetResult, SpreadResult, SpreadWorst, When, WorstAt } from "../types.ts";
@@ -31,7 +32,12 @@ export type SolvedSet = Pick<SetResult, "setId" | "steps" | "step" | "progress" 
  * Prepares to run corners over a solved set. A pose of a corner is that at the same step and progress as the stored pose
  * of the best run; it is solved, never interpolated.
  */
-export function spreadOver(ctx: SetContext, set: SolvedSet, corners: readonly Corner[]): Spreading {
+export function spreadOver(
+  ctx: SetContext,
+  set: SolvedSet,
+  corners: readonly Corner[],
+  checks: Pick<CheckList, "makers"> = checkList,
+): Spreading {
   const all = gathering(ctx, set.count);
   const models: Models = new Map();
   const followed: Followed = new Map();
@@ -64,7 +70,7 @@ export function spreadOver(ctx: SetContext, set: SolvedSet, corners: readonly Co
 
   const run = (way: AtCorner, index: number, corner: Corner | null) => {
     const at = way.ctx;
-    all.begin(checkList.makers.flatMap((make) => make(at)));
+    all.begin(checks.makers.flatMap((make) => make(at)));
     follow({ ...way, corner }, set, followed, {
       pose: (i, pose, wind) => {
         const by = withWind(index, wind);
@@ -164,8 +170,9 @@ export function runSpread(
   set: SolvedSet,
   corners: readonly Corner[],
   onProgress: (done: number, of: number) => boolean = () => true,
+  checks: Pick<CheckList, "makers"> = checkList,
 ): SpreadResult {
-  const spreading = spreadOver(ctx, set, corners);
+  const spreading = spreadOver(ctx, set, corners, checks);
   while (spreading.next()) if (!onProgress(spreading.done(), spreading.of)) break;
   return spreading.result();
 }
