@@ -3,9 +3,9 @@
 import { leanOf, levelOf, tippingOf } from "../mechanics/index.ts";
 import { bearingName, bearingsOf, type Plan } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
-import { limitOf } from "./limits.ts";
+import { type Limit, limitOf } from "./limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
-import { constant, solved } from "./trace.ts";
+import { constant, type Recorder, solved, trace } from "./trace.ts";
 import { recordRated, traced } from "./traced.ts";
 
 export function tipping(ctx: SetContext): Measure[] {
@@ -59,10 +59,9 @@ export function outOfLevel(ctx: SetContext): Measure[] {
           ...common,
           check: "set lean",
           cure: "level the groups, pack one bunk, or lengthen one sling",
-          read: (pose) => ({
-            value: Math.abs(leanOf(pose.solution) - pose.situation.plane.crossfall),
-            limit: lean.value / 100,
-          }),
+          ...traced(ctx, (pose, rec) =>
+            awry(rec, leanOf(pose.solution), pose.situation.plane.crossfall, lean, "lean", "crossfall"),
+          ),
         },
         lean,
       ),
@@ -74,15 +73,32 @@ export function outOfLevel(ctx: SetContext): Measure[] {
           ...common,
           check: "set level",
           cure: "hoist the lower end, or jack its groups",
-          read: (pose) => ({
-            value: Math.abs(levelOf(pose.solution) - pose.situation.plane.grade),
-            limit: level.value / 100,
-          }),
+          ...traced(ctx, (pose, rec) =>
+            awry(rec, levelOf(pose.solution), pose.situation.plane.grade, level, "level", "grade"),
+          ),
         },
         level,
       ),
     );
   return out;
+}
+
+/** How far the set leans or slopes from true: its turn against its datum plane, less the slope of that plane. */
+function awry(
+  rec: Recorder | null,
+  turn: number,
+  plane: number,
+  limit: Limit,
+  what: string,
+  slope: string,
+): Reading {
+  solved(rec, "turn", turn, "1", `${what} of the set against its datum plane`);
+  solved(rec, "slope", plane, "1", `${slope} of the datum plane`);
+  const value = trace(rec, "out", Math.abs(turn - plane), "abs(turn - slope)", "1", `${what} against true`);
+  constant(rec, "p", limit.value, "%", `greatest ${what}`, `${limit.source} (${limit.chosenBy})`);
+  const most = trace(rec, "out_a", limit.value / 100, "p/100", "1", `greatest ${what}`);
+  rec?.ends("out", "out_a");
+  return { value, limit: most };
 }
 
 /** One side or row of bunks free while the rest of the transporter carries; a bearing free while no hook carries. */
@@ -101,7 +117,7 @@ export function uplift(ctx: SetContext): Measure[] {
       source: "a bunk can only push: one free while its neighbours carry means the load has gone to one side",
       chosenBy: "default",
       cure: "pack the free bunk, or take the load off both sides together",
-      read: (pose) => freeOf(ctx, pose, (s) => s.what === "bunk" && s.of === id),
+      ...traced(ctx, (pose, rec) => freeOf(ctx, pose, rec, (s) => s.what === "bunk" && s.of === id)),
     }),
   );
   const bearings = measure({
@@ -114,16 +130,21 @@ export function uplift(ctx: SetContext): Measure[] {
     source: "a bearing can only push: with no hook on, every bearing is meant to carry",
     chosenBy: "default",
     cure: "shim the free bearing before the hooks are let go",
-    read: (pose) => {
+    ...traced(ctx, (pose, rec) => {
       const hooked = pose.situation.cranes.some((c) => c.hooked);
       if (hooked || !pose.situation.overSeats) return NOT_HERE;
-      return freeOf(ctx, pose, (s) => s.what === "bearing");
-    },
+      return freeOf(ctx, pose, rec, (s) => s.what === "bearing");
+    }),
   });
   return [...bunks, bearings];
 }
 
-function freeOf(ctx: SetContext, pose: Pose, of: (s: SetContext["supports"][number]) => boolean) {
+function freeOf(
+  ctx: SetContext,
+  pose: Pose,
+  rec: Recorder | null,
+  of: (s: SetContext["supports"][number]) => boolean,
+): Reading {
   let free = 0;
   let carrying = 0;
   let where = "";
@@ -135,7 +156,11 @@ function freeOf(ctx: SetContext, pose: Pose, of: (s: SetContext["supports"][numb
       where += `${where ? ", " : ""}${s.name}`;
     }
   });
-  return carrying > 0 ? { value: free, limit: 0, where } : NOT_HERE;
+  if (carrying === 0) return NOT_HERE;
+  solved(rec, "n_free", free, "1", `contacts that carry nothing${where ? `: ${where}` : ""}`);
+  constant(rec, "n_a", 0, "1", "none", "a contact can only push");
+  rec?.ends("n_free", "n_a");
+  return { value: free, limit: 0, where };
 }
 
 export function bearingLoads(ctx: SetContext): Measure[] {
@@ -182,7 +207,7 @@ export function lashingLoads(ctx: SetContext): Measure[] {
     });
 }
 
-export function residuals(_ctx: SetContext): Measure[] {
+export function residuals(ctx: SetContext): Measure[] {
   return [
     measure({
       check: "residual",
@@ -194,8 +219,16 @@ export function residuals(_ctx: SetContext): Measure[] {
       source: "equilibrium summed from coordinates, bound 1e-9 of W and of W L",
       chosenBy: "default",
       cure: "do not use these numbers; report the plan file to whoever keeps this program",
-      read: ({ solution: { status, residual } }) =>
-        status === "solved" ? { value: Math.max(residual.force, residual.moment), limit: 1e-9 } : NOT_HERE,
+      ...traced(ctx, ({ solution: { status, residual } }, rec) => {
+        if (status !== "solved") return NOT_HERE;
+        const { force, moment } = residual;
+        solved(rec, "r_F", force, "1", "forces out of balance, over the weight");
+        solved(rec, "r_M", moment, "1", "moments out of balance, over weight times length");
+        const value = trace(rec, "r", Math.max(force, moment), "max(r_F, r_M)", "1", "the greater of both");
+        constant(rec, "r_a", 1e-9, "1", "greatest residual", "chosen for this program");
+        rec?.ends("r", "r_a");
+        return { value, limit: 1e-9 };
+      }),
     }),
   ];
 }
