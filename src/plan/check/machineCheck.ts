@@ -12,12 +12,26 @@ export function checkMachines(draft: Draft, names: Names): void {
   for (let i = 0; i < draft.count(["transporters"]); i++) checkTransporter(draft, names, i);
   for (const { item, path } of draft.each<Crane>(["cranes"])) {
     checkChart(draft, item.chart, [...path, "chart"]);
+    checkParts(draft, item, path);
   }
   for (const { item, path } of draft.each<Lashing>(["lashings"])) {
     refer(draft, [...path, "transporter"], item.transporter, names.transporters, "transporter");
     if (item.set !== undefined) refer(draft, [...path, "set"], item.set, names.sets, "set");
     refer(draft, [...path, "girder"], item.girder, names.girdersOf(item.set), "girder");
   }
+}
+
+/** Ballast and boom that have a place of their own are parts of the crane's whole mass. */
+function checkParts(draft: Draft, crane: Crane, path: readonly (string | number)[]): void {
+  const ballast = crane.ballastBehind_m === undefined ? 0 : (crane.ballast_t ?? 0);
+  const parts = ballast + (crane.boomMass_t ?? 0);
+  if (parts < crane.mass_t) return;
+  draft.say(
+    [...path, "mass_t"],
+    `a crane of ${crane.mass_t} t whose ballast and boom weigh ${parts} t`,
+    "the mass of the whole crane, more than that of its parts",
+    "Correct one of them: mass_t counts ballast and boom.",
+  );
 }
 
 /** Wheels of a transporter by name: `1L`, `1R` and so on, line 1 rearmost. */

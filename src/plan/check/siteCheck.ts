@@ -1,5 +1,5 @@
 // The site taken as a whole: order of faces and bearing lines, rising path, and what is not solved yet, by name.
-import type { Bearing, PathPoint, Seat, Site, Underfoot } from "../schema.ts";
+import type { Bearing, Edge, PathPoint, Seat, Site, Underfoot } from "../schema.ts";
 import { type Draft, refer, rising } from "./draft.ts";
 import type { Names } from "./names.ts";
 
@@ -39,6 +39,17 @@ export function checkSite(draft: Draft, names: Names): void {
         "Exchange start and end.",
       );
     }
+    if (item.fromY_m !== undefined && item.toY_m !== undefined && item.toY_m <= item.fromY_m)
+      draft.say(
+        [...path, "toY_m"],
+        `a left edge at ${item.toY_m} m`,
+        `more than its right edge, ${item.fromY_m} m`,
+        "Exchange the two: y runs to the left.",
+      );
+  }
+  for (const { item, path } of draft.each<Edge>(["site", "edges"])) {
+    if (item.from.chainage_m === item.to.chainage_m && item.from.y_m === item.to.y_m)
+      draft.say([...path, "to"], "an edge of no length", "two different points", "Move one of the two.");
   }
   checkPlaces<Seat>(draft, names, "seats", "seat");
   checkPlaces<Bearing>(draft, names, "bearings", "bearing");

@@ -1,5 +1,6 @@
 // The machines in a plan: transporters, cranes, rigging and lashings, each with the source of its numbers.
 import * as z from "zod/mini";
+import { signOff, soil } from "./ground.ts";
 import * as q from "./quantities.ts";
 
 /** One side of an axle line. */
@@ -23,6 +24,34 @@ export const bunk = z.strictObject({
   length_mm: z.optional(q.from(1, 5000).check(z.describe("On which the flange bears, along the girder."))),
 });
 
+/** A rectangle on the ground: along and across the way the machine faces. */
+const onGround = z.strictObject({ length_m: q.from(0.01, 20), width_m: q.from(0.01, 20) });
+
+/** Settlement from which a crew acts. */
+const settlementTrigger_mm = z.optional(
+  q.from(0.1, 1000).check(z.describe("Settlement of its ground from which the crew acts.")),
+);
+
+/** Timber or steel mats under each track of a crane, side by side along it, each lying across it. */
+export const mat = z.strictObject({
+  length_m: q.size_m.check(z.describe("Across the track.")),
+  width_m: q.size_m.check(z.describe("Along the track.")),
+  mass_t: q.mass_t.check(z.describe("Of one mat.")),
+  thickness_m: z.optional(q.from(0.01, 2)),
+  bending_MPa: z.optional(q.from(0.1, 1000).check(z.describe("Allowable bending stress."))),
+  shear_MPa: z.optional(q.from(0.01, 1000).check(z.describe("Allowable shear stress."))),
+  section: z.optional(
+    z
+      .strictObject({
+        modulus_cm3: q.from(1, 1e6),
+        shearArea_cm2: q.from(0.1, 1e6),
+      })
+      .check(z.describe("Of one mat, where it is no solid rectangle.")),
+  ),
+  material: z.optional(q.text),
+  source: z.optional(q.text),
+});
+
 /** One transporter (one train of axle lines). `allowedLine_kN` is the maker's limit per axle line, both sides. */
 export const transporter = z.strictObject({
   id: q.name,
@@ -36,7 +65,16 @@ export const transporter = z.strictObject({
   bunkHeight_m: q.from(0.1, 10).check(z.describe("Top of bunk above the path, cylinders at mid-stroke.")),
   allowedLine_kN: q.positiveForce_kN,
   allowedSide_kN: z.optional(q.positiveForce_kN),
-  allowedGroundPressure_kPa: z.optional(q.from(1, 50000)),
+  allowedGroundPressure_kPa: z.optional(q.from(1, 50000).check(z.describe("Under the print of its tyres."))),
+  tyrePrint: z.optional(onGround.check(z.describe("Of all tyres of one axle-line side together."))),
+  spreadArea: z.optional(
+    onGround.check(
+      z.describe(
+        "Of plates or fill that spread the load of one axle-line side; absent: its part of the deck's shadow.",
+      ),
+    ),
+  ),
+  settlementTrigger_mm,
   strokeUp_mm: q.stroke_mm,
   strokeDown_mm: q.stroke_mm,
   leak_mm_per_h: z.optional(
@@ -107,15 +145,36 @@ export const crane = z.strictObject({
   trackGauge_m: q.from(0.5, 30),
   trackLength_m: q.from(0.5, 40),
   trackWidth_m: z.optional(q.from(0.1, 5)),
-  mass_t: q.from(1, 10000),
-  cgBehind_m: z.optional(q.from(-20, 20).check(z.describe("Crane's own CG behind its centre of rotation."))),
+  mass_t: q
+    .from(1, 10000)
+    .check(z.describe("Of the whole crane, with ballast and boom, without block, rope and load.")),
+  cgBehind_m: z.optional(
+    q
+      .from(-20, 20)
+      .check(
+        z.describe(
+          "Crane's own CG behind its centre of rotation, as it turns with the house; of the rest where ballast or boom have a place of their own.",
+        ),
+      ),
+  ),
   cgHeight_m: z.optional(q.height_m),
   ballast_t: z.optional(q.mass_t),
+  ballastBehind_m: z.optional(
+    q
+      .from(-50, 50)
+      .check(z.describe("Ballast's CG behind the centre of rotation; absent: counted in cgBehind_m.")),
+  ),
+  boomMass_t: z.optional(
+    q.mass_t.check(z.describe("Boom with head, CG at half its length; absent: counted in cgBehind_m.")),
+  ),
   outOfLevel_pct: z.optional(q.from(0, 20)),
   allowedOutOfLevel_pct: z.optional(q.from(0, 20)),
   allowablePressure_kPa: z.optional(q.from(1, 50000)),
   pressureSource: z.optional(q.text),
-  mat: z.optional(z.strictObject({ length_m: q.size_m, width_m: q.size_m, mass_t: q.mass_t })),
+  soil: z.optional(soil.check(z.describe("Names a presumptive value where no allowable one is given."))),
+  groundAccepted: z.optional(signOff),
+  settlementTrigger_mm,
+  mat: z.optional(mat),
   chart,
   deductions: z.strictObject({
     block_t: q.mass_t,

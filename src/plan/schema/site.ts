@@ -1,6 +1,7 @@
 // The site in a plan: the gap and its bearing lines, the path of the transporters, seats, bearings, what is near and below.
 // Chainage (m) runs forward, y (m) to the left, elevation (m) up.
 import * as z from "zod/mini";
+import { edge, signOff, soil } from "./ground.ts";
 import * as q from "./quantities.ts";
 
 /** The two bearing lines: near (the side the set comes from) and far. */
@@ -13,6 +14,7 @@ export const pathPoint = z.strictObject({
   crossfall_pct: q.slope_pct.check(z.describe("Positive falls to the left (+y).")),
   allowablePressure_kPa: z.optional(q.from(1, 50000)),
   pressureSource: z.optional(q.text),
+  soil: z.optional(soil.check(z.describe("Names a presumptive value where no allowable one is given."))),
 });
 
 /** The path on the near side. `curved` stands for a path curved in plan, which is refused until it is solved. */
@@ -23,6 +25,7 @@ export const path = z.strictObject({
   ),
   clearRight_m: z.optional(q.from(0, 500)),
   points: z.array(pathPoint).check(z.minLength(2), z.maxLength(10000)),
+  groundAccepted: z.optional(signOff),
 });
 
 /** Elevation of one bearing seat; `asBuilt_m` is null until it was surveyed. `set` when sets share girder names. */
@@ -32,6 +35,7 @@ export const seat = z.strictObject({
   set: z.optional(q.name),
   design_m: q.elevation_m,
   asBuilt_m: z.nullable(q.elevation_m),
+  shims_mm: z.optional(q.from(0, 500).check(z.describe("Thickness of the shims put on the seat."))),
   source: q.text,
   date: q.text,
 });
@@ -46,7 +50,14 @@ export const bearing = z.strictObject({
   sideStiffness_kN_per_mm: z.optional(q.stiffness_kN_per_mm),
   sideLimit_kN: z.optional(q.force_kN),
   friction: z.optional(q.friction),
-  play_mm: z.optional(q.from(0, 500)),
+  play_mm: z.optional(
+    q.from(0, 500).check(z.describe("How far it can move along the girder from its middle, either way.")),
+  ),
+  offset_mm: z.optional(
+    q
+      .from(-500, 500)
+      .check(z.describe("How far forward of the bearing line the middle of its play is set; absent: 0.")),
+  ),
   width_mm: z.optional(q.from(10, 3000)),
   length_mm: z.optional(q.from(1, 5000).check(z.describe("Of the sole plate, along the girder."))),
   height_mm: z.optional(
@@ -66,7 +77,11 @@ export const underfoot = z.strictObject({
   to_m: q.chainage_m,
   allowablePressure_kPa: z.optional(q.from(1, 50000)),
   allowedLine_kN: z.optional(q.positiveForce_kN),
+  fromY_m: z.optional(q.from(-300, 300).check(z.describe("Right edge; absent: it reaches right across."))),
+  toY_m: z.optional(q.from(-300, 300)),
+  cover_m: z.optional(q.from(0, 50).check(z.describe("Ground above it, through which pressure spreads."))),
   source: z.optional(q.text),
+  signedOff: z.optional(signOff),
 });
 
 /** What lies below the gap, and its state by step. */
@@ -102,11 +117,20 @@ export const site = z.strictObject({
   farBackwall_m: z.optional(q.chainage_m),
   skew_deg: q.from(-80, 80).check(z.describe("Only 0 is solved; other values are refused.")),
   gravity_m_per_s2: z.optional(q.from(9.7, 9.9)),
+  temperature_C: z.optional(
+    q
+      .from(-60, 80)
+      .check(z.describe("At which the girders have their drawn length and the bearings stand in their middle.")),
+  ),
   path,
   seats: q.list(seat),
   bearings: q.list(bearing),
   stopLines: q.list(stopLine),
   underfoot: q.list(underfoot),
+  edges: z.optional(q.list(edge)),
+  wallSignedOff: z.optional(
+    signOff.check(z.describe("Who signed for the surcharge of machines behind backwalls and wingwalls.")),
+  ),
   below,
   obstacles: q.list(obstacle),
 });
