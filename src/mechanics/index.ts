@@ -66,6 +66,7 @@ export {
   minimumCapacityFactor,
   type SharedLift,
 } from "./sharedLift.ts";
+export * from "./slings/index.ts";
 export type { Solution } from "./solution.ts";
 export { type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";
@@ -74,3 +75,27 @@ export { type ReadStateResult, readState } from "./state/read.ts";
 export { stateFormat, stateJsonSchema, stateVersion } from "./state/schema.ts";
 export type * from "./state/types.ts";
 export { sideMoments, tippingOf } from "./tipping.ts";
+export {
+  AIR,
+  aashtoPressure,
+  BARE_GIRDERS,
+  BLOCK,
+  basicPressure,
+  beaufortOf,
+  beaufortSpeed,
+  boomArea,
+  constructionReduction,
+  type Exposure,
+  girdersDrag,
+  gustOver,
+  gustPressure,
+  heightFactor,
+  hourlyRatio,
+  latticeDrag,
+  type Members,
+  type PeakPressure,
+  peakPressure,
+  ROPE,
+  shieldingFactor,
+  type Terrain,
+} from "./wind/index.ts";
