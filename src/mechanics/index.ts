@@ -67,6 +67,8 @@ export {
   type SharedLift,
 } from "./sharedLift.ts";
 export * from "./slings/index.ts";
+export { leastShims, leastShimsInSteps, type ShimsAsked } from "./seats/shims.ts";
+export { seatStiffness } from "./seats/stiffness.ts";
 export type { Solution } from "./solution.ts";
 export { type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";

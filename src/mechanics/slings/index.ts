@@ -1,0 +1,15 @@
+// Slings: leg loads by statics, four legs by stretch.
+
+export { type FourLegs, fourLegsOf, fourLegTensions, skewFactor } from "./fourLegs.ts";
+export {
+  apexOf,
+  type BridleLeg,
+  basketCapacity,
+  bridle,
+  spreaderCompression,
+  stretch,
+  tensionFactor,
+  wireArea,
+  wireModulus,
+  wireStiffness,
+} from "./legs.ts";
