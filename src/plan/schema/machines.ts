@@ -2,6 +2,7 @@
 import * as z from "zod/mini";
 import { signOff, soil } from "./ground.ts";
 import * as q from "./quantities.ts";
+import { craneWind } from "./wind.ts";
 
 /** One side of an axle line. */
 export const wheel = z
@@ -22,6 +23,11 @@ export const bunk = z.strictObject({
   at_m: q.from(-100, 100),
   kind: z.enum(["fixed", "rocking", "turning"]),
   length_mm: z.optional(q.from(1, 5000).check(z.describe("On which the flange bears, along the girder."))),
+  rocks_pct: z.optional(
+    q
+      .from(0, 50)
+      .check(z.describe("Slope between deck and soffit that a rocking or turning bunk follows, either way.")),
+  ),
 });
 
 /** A rectangle on the ground: along and across the way the machine faces. */
@@ -77,6 +83,9 @@ export const transporter = z.strictObject({
   settlementTrigger_mm,
   strokeUp_mm: q.stroke_mm,
   strokeDown_mm: q.stroke_mm,
+  tyreSquash_mm: z.optional(
+    q.from(0, 200).check(z.describe("How much lower it stands on its tyres under the allowed line load.")),
+  ),
   leak_mm_per_h: z.optional(
     q
       .from(0, 500)
@@ -97,6 +106,7 @@ export const transporter = z.strictObject({
   bunkRated_kN: z.optional(q.positiveForce_kN.check(z.describe("Per bunk and girder."))),
   spineMoment_kNm: z.optional(q.from(0.1, 1e6)),
   brakeLimit_kN: z.optional(q.force_kN),
+  driveLimit_kN: z.optional(q.force_kN.check(z.describe("Greatest pull of all driven lines together."))),
   drivenLines: z.optional(z.int().check(z.gte(0), z.lte(100))),
   brakedLines: z.optional(z.int().check(z.gte(0), z.lte(100))),
   coupledTo: z.optional(q.name),
@@ -124,6 +134,20 @@ export const chart = z.strictObject({
 
 /** Parts that a load indicator may count. */
 export const indicatorPart = z.enum(["set", "rigging", "block", "rope", "auxiliary"]);
+
+/** The hoist line of a crane on its drum. `ratedPull_kN` is what one part of it may pull. */
+export const hoistLine = z.strictObject({
+  ratedPull_kN: q.positiveForce_kN,
+  efficiency: q
+    .from(0.3, 1)
+    .check(z.describe("Of the whole reeving: hook load over parts of line times the pull at the drum.")),
+  rope_m: q.from(1, 10000).check(z.describe("Whole length of the rope, from its end on the drum.")),
+  lead_m: z.optional(
+    q.from(0, 1000).check(z.describe("From the drum to the boom tip; absent: the boom's length.")),
+  ),
+  drumDiameter_mm: q.from(50, 10000).check(z.describe("To the middle of the rope of the first layer.")),
+  source: q.text,
+});
 
 /** One crane in one configuration. The boom foot lies `boomFootForward_m` ahead of the centre of rotation. */
 export const crane = z.strictObject({
@@ -181,7 +205,17 @@ export const crane = z.strictObject({
     rope_kg_per_m: q.from(0, 100),
     auxiliary_t: z.optional(q.mass_t),
   }),
+  travelChart: z.optional(
+    chart.check(z.describe("For travel with load, where the maker gives another one; same rows as `chart`.")),
+  ),
   partsOfLine: z.int().check(z.gte(1), z.lte(100)),
+  hoistLine: z.optional(hoistLine),
+  leastHookToTip_m: z.optional(
+    q.from(0, 50).check(z.describe("Hook to boom tip, below which the block would meet the tip.")),
+  ),
+  allowedSideLoad_pct: z.optional(
+    q.from(0, 50).check(z.describe("Pull across the boom, in percent of the hook load, by its maker.")),
+  ),
   stiffness: z.strictObject({
     rope_kN_per_mm: q.band(1e-4, 1e6),
     boom_kN_per_mm: q.band(1e-4, 1e6),
@@ -198,6 +232,7 @@ export const crane = z.strictObject({
   travelSpeed_m_per_min: z.optional(q.from(0.01, 200)),
   travelWithLoad: z.boolean(),
   travelSource: z.optional(q.text),
+  wind: z.optional(craneWind),
   source: q.text,
 });
 
@@ -234,4 +269,8 @@ export const lashing = z.strictObject({
   slack_mm: q.from(0, 500),
   pretension_kN: q.force_kN,
   ratedLoad_kN: z.optional(q.positiveForce_kN),
+  holdsAlong_kN: z.optional(
+    q.force_kN.check(z.describe("What it holds the set by along the path, either way; absent: nothing.")),
+  ),
+  holdsAcross_kN: z.optional(q.force_kN),
 });

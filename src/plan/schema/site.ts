@@ -3,6 +3,7 @@
 import * as z from "zod/mini";
 import { edge, signOff, soil } from "./ground.ts";
 import * as q from "./quantities.ts";
+import { siteWind } from "./wind.ts";
 
 /** The two bearing lines: near (the side the set comes from) and far. */
 export const bearingLine = z.enum(["near", "far"]);
@@ -24,6 +25,8 @@ export const path = z.strictObject({
     q.from(0, 500).check(z.describe("Free ground to drive on, from the axis of the path to the left.")),
   ),
   clearRight_m: z.optional(q.from(0, 500)),
+  wheelFriction: z.optional(q.friction.check(z.describe("Between wheels and path, in the worst weather."))),
+  wheelFrictionSource: z.optional(q.text),
   points: z.array(pathPoint).check(z.minLength(2), z.maxLength(10000)),
   groundAccepted: z.optional(signOff),
 });
@@ -120,7 +123,9 @@ export const site = z.strictObject({
   temperature_C: z.optional(
     q
       .from(-60, 80)
-      .check(z.describe("At which the girders have their drawn length and the bearings stand in their middle.")),
+      .check(
+        z.describe("At which the girders have their drawn length and the bearings stand in their middle."),
+      ),
   ),
   path,
   seats: q.list(seat),
@@ -133,4 +138,5 @@ export const site = z.strictObject({
   ),
   below,
   obstacles: q.list(obstacle),
+  wind: z.optional(siteWind),
 });
