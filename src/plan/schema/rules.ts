@@ -72,6 +72,11 @@ export const people = z.strictObject({
   ),
   channels: q.list(z.strictObject({ name: q.name, uses: z.enum(["crane", "transporter", "both"]) }), 50),
   stopWord: z.optional(q.text),
+  meeting: z.optional(
+    z
+      .strictObject({ date: q.text, by: q.text })
+      .check(z.describe("In which the plan was reviewed with all who work by it.")),
+  ),
   tests: z.optional(q.list(z.strictObject({ channel: q.name, date: q.text, by: q.text, result: q.text }))),
 });
 
