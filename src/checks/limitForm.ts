@@ -5,6 +5,8 @@ export interface Limit {
   value: number;
   source: string;
   chosenBy: string;
+  /** What crossing it means, where a rule says more than that it must not be. */
+  means?: string;
 }
 
 /** A rule that a plan may choose by its id. */
@@ -13,6 +15,10 @@ export interface ReadyRule {
   limit: string;
   value: number;
   source: string;
+  /** What crossing it means, in words. */
+  means?: string;
+  /** Further limits that the same rule sets. */
+  also?: readonly { limit: string; value: number }[];
 }
 
 /** A limit that stands when nobody chose another one. */

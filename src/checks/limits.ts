@@ -34,7 +34,10 @@ const defaults: Record<string, StandingLimit> = Object.assign({}, ...areas.map((
 
 /** Names of all limits that a plan may set by id in `limits.rules` or override. */
 export const limitNames = [
-  ...new Set([...Object.keys(defaults), ...Object.values(readyRules).map((r) => r.limit)]),
+  ...new Set([
+    ...Object.keys(defaults),
+    ...Object.values(readyRules).flatMap((r) => [r.limit, ...(r.also ?? []).map((a) => a.limit)]),
+  ]),
 ];
 
 /** Ids in a plan's limits that no rule or limit has. */
@@ -56,8 +59,11 @@ export function limitOf(plan: Plan, name: string, least = false): Limit | null {
   const found: Limit[] = [];
   for (const id of plan.limits.use) {
     const rule = readyRules[id];
-    if (rule && rule.limit === name)
-      found.push({ value: rule.value, source: rule.source, chosenBy: `rule ${id}` });
+    const set = [rule, ...(rule?.also ?? [])].find((one) => one?.limit === name);
+    if (rule && set) {
+      const means = rule.means === undefined ? {} : { means: rule.means };
+      found.push({ value: set.value, source: rule.source, chosenBy: `rule ${id}`, ...means });
+    }
   }
   for (const r of plan.limits.rules)
     if (r.id === name) found.push({ value: r.value, source: r.source, chosenBy: r.chosenBy });
