@@ -8,6 +8,7 @@ import * as rules from "./schema/rules.ts";
 import * as sets from "./schema/set.ts";
 import * as sites from "./schema/site.ts";
 import type { numberToSee, step, wayBackStep } from "./schema/steps.ts";
+import type * as winds from "./schema/wind.ts";
 
 /** The version of the file format that this program writes. */
 export const planVersion = 1;
@@ -89,6 +90,11 @@ export type NumberToSee = z.infer<typeof numberToSee>;
 export type StepKind = Step["do"];
 /** The step of one kind, as `StepOf<"roll">`. */
 export type StepOf<K extends StepKind> = Extract<Step, { do: K }>;
+
+export type SiteWind = z.infer<typeof winds.siteWind>;
+export type CraneWind = z.infer<typeof winds.craneWind>;
+export type SetWind = z.infer<typeof winds.setWind>;
+export type Forecast = z.infer<typeof winds.forecast>;
 
 export type Limits = z.infer<typeof rules.limits>;
 export type Rule = z.infer<typeof rules.rule>;

@@ -2,6 +2,7 @@
 import type { Bearing, Edge, PathPoint, Seat, Site, Underfoot } from "../schema.ts";
 import { type Draft, refer, rising } from "./draft.ts";
 import type { Names } from "./names.ts";
+import { checkWind } from "./windCheck.ts";
 
 /** Checks `site` and everything in it. */
 export function checkSite(draft: Draft, names: Names): void {
@@ -54,6 +55,7 @@ export function checkSite(draft: Draft, names: Names): void {
   checkPlaces<Seat>(draft, names, "seats", "seat");
   checkPlaces<Bearing>(draft, names, "bearings", "bearing");
   checkStates(draft, names);
+  checkWind(draft);
 }
 
 /** From near to far: backwall, bearing line, face, gap, face, bearing line, backwall. */

@@ -1,8 +1,10 @@
 // A set: its girders with field pieces, what hangs on them, where it bears and is picked, and its own steps.
 // Stations run from the rear end of the set (m), y to the left (m), heights above the soffit (m).
 import * as z from "zod/mini";
+import { infill } from "./landing.ts";
 import * as q from "./quantities.ts";
 import { step } from "./steps.ts";
+import { setTimes, setWind } from "./wind.ts";
 
 /** One field piece: plates of constant size from one station to the next. Flanges [width, thickness], web [height, thickness]. */
 export const piece = z.strictObject({
@@ -21,6 +23,11 @@ export const girder = z.strictObject({
   line: q.name,
   y_m: q.from(-50, 50),
   camber_mm: q.list(z.tuple([q.station_m, q.level_mm])),
+  sweep_mm: z.optional(
+    q
+      .from(-1000, 1000)
+      .check(z.describe("Measured: how far its middle lies from a line between its ends, left positive.")),
+  ),
   pieces: q.someOf(piece, 500),
 });
 
@@ -108,6 +115,15 @@ export const planSet = z.strictObject({
   fabricationFactor_pct: z.optional(
     q.from(0, 100).check(z.describe("Stiffeners and welds as a part of the plates' mass.")),
   ),
+  temperature_C: z.optional(
+    q
+      .from(-60, 80)
+      .check(
+        z.describe(
+          "Mean temperature of its steel at the start; steps of hold and rest change it from there.",
+        ),
+      ),
+  ),
   start: z.strictObject({
     rearEnd_m: q.chainage_m.check(z.describe("Chainage of the rear end of the set.")),
     y_m: z.optional(q.across_m),
@@ -124,11 +140,14 @@ export const planSet = z.strictObject({
   lateralBracing: z.optional(q.list(z.strictObject({ from_m: q.station_m, to_m: q.station_m }))),
   attachments: q.list(attachment),
   tagLines: z.optional(q.list(z.strictObject({ name: q.name, at_m: q.station_m }))),
+  infill: z.optional(q.list(infill).check(z.describe("Members that join it to sets that stand already."))),
   ledger: q.list(ledgerLine),
   onTransporters: q.list(onTransporter, 20),
   picks: q.list(pick, 20),
   unconfirmed: z.optional(
     q.list(q.text).check(z.describe("Places in this set copied from another and not yet confirmed.")),
   ),
+  wind: z.optional(setWind),
+  times: z.optional(setTimes),
   steps: q.list(step, 500),
 });
