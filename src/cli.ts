@@ -35,12 +35,14 @@ import {
   proposalText,
   reactionsCsv,
   resultJson,
+  sectionsNamed,
   solveText,
   stateJson,
   stateText,
   tracedText,
   usageText,
   withoutNumbers,
+  withSections,
 } from "./report/index.ts";
 import { type Pose, poseAt } from "./sequence/index.ts";
 
@@ -78,7 +80,7 @@ const commands: Readonly<Record<string, Command>> = {
   },
   solve: {
     usage:
-      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--diagrams FILE] [--trace CHECK:SUBJECT] [--at STEP:PROGRESS [--state FILE]]",
+      "solve PLAN.json [--csv FILE] [--json FILE] [--set ID] [--spread chosen|all] [--buckling rests|stages] [--also NAMES] [--diagrams FILE] [--trace CHECK:SUBJECT] [--at STEP:PROGRESS [--state FILE]]",
     summary:
       "runs every step of a plan: who carries what, what is unbacked, what has no way back, the findings",
     options: [
@@ -87,6 +89,7 @@ const commands: Readonly<Record<string, Command>> = {
       "--set",
       "--spread",
       "--buckling",
+      "--also",
       "--diagrams",
       "--trace",
       "--at",
@@ -153,7 +156,10 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   const which = options.get("--spread");
   const spreadOver = which === undefined ? best : spreadOut(plan, best, contexts, which);
   const stages = options.get("--buckling");
-  const result = stages === undefined ? spreadOver : buckled(spreadOver, contexts, stages);
+  const stood = stages === undefined ? spreadOver : buckled(spreadOver, contexts, stages);
+  const also = sectionsNamed(options.get("--also") ?? "");
+  if (options.has("--also") && typeof also === "string") throw new BadInput(`--also: ${also}`);
+  const { result, lines } = withSections(stood, contexts, typeof also === "string" ? [] : also);
   const spread = which !== undefined;
   const files: { path: string; text: string }[] = [];
   const csv = options.get("--csv");
@@ -165,7 +171,8 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   if (json !== undefined) files.push({ path: json, text: resultJson(result, plan, contexts) });
   const traced = tracedText(plan, result, contexts, options.get("--trace"), at);
   if ("error" in traced) throw new BadInput(`--trace: ${traced.error}`);
-  const out = `${solveText(result, plan, contexts)}${traced.text}`;
+  const sections = lines.length === 0 ? "" : `${lines.join("\n")}\n`;
+  const out = `${solveText(result, plan, contexts)}${sections}${traced.text}`;
   const fails = !result.complete || result.sets.some((set) => withoutNumbers(set).length > 0);
   const code = fails ? exit.noEquilibrium : result.worst === "stop" ? exit.stop : exit.solved;
   const diagrams = options.get("--diagrams");

@@ -32,6 +32,7 @@ export {
   type TracedReading,
   useOf,
 } from "./measure.ts";
+export { inOrder } from "./measureFindings.ts";
 export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";

@@ -1,6 +1,7 @@
 // What the command line says of itself: its commands, what their options mean, the exit codes and the caution.
 
 import { caution } from "./origin.ts";
+import { sections } from "./sections/list.ts";
 
 /** The list of commands, what the options mean, the exit codes and the caution. */
 export function usageText(
@@ -21,6 +22,8 @@ export function usageText(
     "  --buckling rests|stages",
     "                  at how many times its loads the set buckles: at rest between steps, or also where each step",
     "                  bends its girders most",
+    "  --also NAMES    further tables, names with commas between, or all:",
+    ...sections.map(({ name, title }) => `                  ${name}: ${title}`),
     "  --out FILE      the plan with the proposed sequence in it",
     "  --diagrams FILE moment, shear and torsion of the girders: greatest over all steps, or with --at of that pose",
     "  --trace CHECK:SUBJECT",

@@ -1,0 +1,5 @@
+// The sections that can be asked for beside the findings: a new one is one line here.
+
+import type { Section } from "./form.ts";
+
+export const sections: readonly Section[] = [];
