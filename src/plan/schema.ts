@@ -4,6 +4,7 @@ import * as z from "zod/mini";
 import type * as grounds from "./schema/ground.ts";
 import * as machines from "./schema/machines.ts";
 import * as q from "./schema/quantities.ts";
+import * as riggings from "./schema/rigging.ts";
 import * as rules from "./schema/rules.ts";
 import * as sets from "./schema/set.ts";
 import * as sites from "./schema/site.ts";
@@ -33,7 +34,7 @@ export const planSchema = z.strictObject({
   site: sites.site,
   transporters: q.list(machines.transporter, 20),
   cranes: q.list(machines.crane, 20),
-  rigging: q.list(machines.rigging, 100),
+  rigging: q.list(riggings.rigging, 100),
   lashings: q.list(machines.lashing, 500),
   sets: q.list(sets.planSet, 200),
   limits: rules.limits,
@@ -68,8 +69,9 @@ export type Crane = z.infer<typeof machines.crane>;
 export type Chart = z.infer<typeof machines.chart>;
 export type ChartRow = z.infer<typeof machines.chartRow>;
 export type IndicatorPart = z.infer<typeof machines.indicatorPart>;
-export type Rigging = z.infer<typeof machines.rigging>;
-export type RiggingPart = z.infer<typeof machines.riggingPart>;
+export type Rigging = z.infer<typeof riggings.rigging>;
+export type LiftAttachment = z.infer<typeof riggings.liftAttachment>;
+export type RiggingPart = z.infer<typeof riggings.riggingPart>;
 export type Lashing = z.infer<typeof machines.lashing>;
 
 export type PlanSet = z.infer<typeof sets.planSet>;

@@ -2,6 +2,7 @@
 import type { Bunk, Chart, Crane, Group, Lashing, Transporter } from "../schema.ts";
 import { type Draft, refer, unique } from "./draft.ts";
 import type { Names } from "./names.ts";
+import { checkRigging } from "./riggingCheck.ts";
 
 /** Checks transporters, cranes, rigging and lashings. */
 export function checkMachines(draft: Draft, names: Names): void {
@@ -9,6 +10,7 @@ export function checkMachines(draft: Draft, names: Names): void {
     unique(draft, [field], "id", field === "rigging" ? "rigging assembly" : field.slice(0, -1));
   }
   checkGroups(draft);
+  checkRigging(draft);
   for (let i = 0; i < draft.count(["transporters"]); i++) checkTransporter(draft, names, i);
   for (const { item, path } of draft.each<Crane>(["cranes"])) {
     checkChart(draft, item.chart, [...path, "chart"]);

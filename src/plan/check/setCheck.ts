@@ -14,6 +14,7 @@ import type {
 import { bunksOnSet } from "./bunks.ts";
 import { type Draft, noRepeats, onSet, refer, rising, unique } from "./draft.ts";
 import type { Names } from "./names.ts";
+import { checkPickSlings } from "./riggingCheck.ts";
 import { checkSteps } from "./stepCheck.ts";
 
 /** Stations nearer to one another than this (m) are the same. */
@@ -187,6 +188,7 @@ function checkSupports(draft: Draft, names: Names, at: PlanPath, id: string, len
       refer(draft, [...path, "girders", i], girder, girders, "girder of this set");
     }
     noRepeats(draft, [...path, "girders"], item.girders ?? []);
+    checkPickSlings(draft, item, path, girders);
     const kind = cranes.find((crane) => crane.item.id === item.crane)?.item.kind;
     const other = kind === undefined ? undefined : kinds.get(kind);
     if (other !== undefined && other !== item.crane) {

@@ -1,4 +1,4 @@
-// The machines in a plan: transporters, cranes, rigging and lashings, each with the source of its numbers.
+// The machines in a plan: transporters, cranes and lashings, each with the source of its numbers.
 import * as z from "zod/mini";
 import { signOff, soil } from "./ground.ts";
 import * as q from "./quantities.ts";
@@ -234,28 +234,6 @@ export const crane = z.strictObject({
   travelSource: z.optional(q.text),
   wind: z.optional(craneWind),
   source: q.text,
-});
-
-/** A part of a rigging assembly: sling, shackle, beam, clamp. */
-export const riggingPart = z.strictObject({
-  name: q.name,
-  count: z.int().check(z.gte(1), z.lte(1000)),
-  ratedLoad_kN: q.positiveForce_kN,
-  mass_t: z.optional(q.mass_t),
-  angle_deg: z.optional(q.from(0, 90).check(z.describe("Of the leg from the vertical."))),
-});
-
-/** From hook to set. `hookPinHeight_m` is the hook pin above the spreader's lower pins, or above the picks. */
-export const rigging = z.strictObject({
-  id: q.name,
-  kind: z.enum(["spreader", "point", "separate"]),
-  mass_t: q.mass_t,
-  hookPinHeight_m: q.from(0, 60),
-  slingLength_m: q.from(0, 100),
-  slingStiffness_kN_per_mm: q.stiffness_kN_per_mm,
-  ratedLoad_kN: q.positiveForce_kN.check(z.describe("Of the whole assembly, at the hook.")),
-  softeners: z.boolean(),
-  parts: z.optional(q.list(riggingPart, 200)),
 });
 
 /** A tie from a transporter's deck to a girder at set station `at_m`. `set` when sets share girder names. */

@@ -3,6 +3,7 @@
 import * as z from "zod/mini";
 import { infill } from "./landing.ts";
 import * as q from "./quantities.ts";
+import { liftAttachment, loosePart } from "./rigging.ts";
 import { step } from "./steps.ts";
 import { setTimes, setWind } from "./wind.ts";
 
@@ -101,6 +102,12 @@ export const pick = z.strictObject({
   length_mm: z.optional(
     q.from(1, 5000).check(z.describe("Of the lug, clamp or sling on the flange, along the girder.")),
   ),
+  slingLonger_mm: z.optional(
+    z
+      .record(q.name, q.from(-2000, 2000))
+      .check(z.describe("By girder: how much longer its sling is than the rigging's own length.")),
+  ),
+  attachment: z.optional(liftAttachment),
 });
 
 /** One set. */
@@ -141,6 +148,14 @@ export const planSet = z.strictObject({
   attachments: q.list(attachment),
   tagLines: z.optional(q.list(z.strictObject({ name: q.name, at_m: q.station_m }))),
   infill: z.optional(q.list(infill).check(z.describe("Members that join it to sets that stand already."))),
+  looseParts: z.optional(
+    q
+      .list(loosePart)
+      .check(z.describe("What may shift or fall in the lift; an empty list says: looked at, none.")),
+  ),
+  forwardMark: z.optional(
+    q.text.check(z.describe("The mark on the steel that says which end goes forward, and where it is.")),
+  ),
   ledger: q.list(ledgerLine),
   onTransporters: q.list(onTransporter, 20),
   picks: q.list(pick, 20),
