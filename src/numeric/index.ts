@@ -1,5 +1,5 @@
 /**
- * numeric: symmetric factorisations in flat typed arrays, and nothing else.
+ * numeric: symmetric factorisations in flat typed arrays, and the distance of convex bodies.
  *
  * ```ts
  * import { ldlFactor, ldlSolve, symmetricEigen } from "./index.ts";
@@ -9,9 +9,15 @@
  * const x = Float64Array.of(10, 9);
  * ldlSolve(a, 2, x);
  * [...x]; // => [1.5, 2]
+ * import { convexDistance, newGap } from "./index.ts";
+ * const xyz = Float64Array.of(0, 0, 0, 10, 0, 0, 5, 3, -1, 5, 3, 1); // two axes, 3 m apart
+ * const capsule = { first: 0, count: 2, radius: 0.5, disc: 0 };
+ * convexDistance(capsule, xyz, { ...capsule, first: 2 }, xyz, newGap()); // => 2
  * ```
  */
 export * from "./banded.ts";
+export { type Convex, reach } from "./convex/body.ts";
+export { convexDistance, type Gap, newGap } from "./convex/distance.ts";
 export * from "./dense.ts";
 export * from "./eliminate.ts";
 export * from "./pencil.ts";
