@@ -1,5 +1,6 @@
 // The steps of a set: one action each, told apart by `do`, with what every step carries besides.
 import * as z from "zod/mini";
+import { counted, releaseCondition } from "./landing.ts";
 import * as q from "./quantities.ts";
 
 /** The number that must be seen before going on, and its band. */
@@ -39,7 +40,16 @@ const hookMotion = z.strictObject({
 });
 
 const hookUp = { do: z.literal("hook up"), crane: q.name, conditions: z.optional(q.list(q.text)) };
-const unhook = { do: z.literal("unhook"), crane: q.name, conditions: z.optional(q.list(q.text)) };
+const unhook = {
+  do: z.literal("unhook"),
+  crane: q.name,
+  conditions: z.optional(q.list(q.text)),
+  release: z.optional(
+    q
+      .list(releaseCondition, 100)
+      .check(z.describe("What must be in and counted before this hook comes off a landed set.")),
+  ),
+};
 const lash = { do: z.literal("lash"), lashings: q.list(q.name) };
 const unlash = { do: z.literal("unlash"), lashings: q.list(q.name) };
 const takeLoad = {
@@ -96,6 +106,9 @@ const walk = {
   dx_m: q.from(-500, 500),
   dy_m: q.from(-300, 300),
   boomOver: z.optional(z.enum(["front", "rear", "side"])),
+  outOfLevel_pct: z.optional(
+    q.from(0, 20).check(z.describe("Most that the crane stands out of level along the way, by survey.")),
+  ),
   hook: z.optional(
     z
       .enum(["stays", "goes along"])
@@ -119,14 +132,7 @@ const land = {
 };
 const brace = {
   do: z.literal("brace"),
-  items: q.someOf(
-    z.strictObject({
-      what: q.name,
-      count: z.int().check(z.gte(0), z.lte(1e6)),
-      of: z.int().check(z.gte(1), z.lte(1e6)),
-    }),
-    200,
-  ),
+  items: q.someOf(counted, 200),
 };
 /** What acts while a set stands: ground that sinks below a support (by name), and the set's temperature against its start. */
 const standing = {
@@ -147,6 +153,7 @@ const hold = {
   point: z.optional(z.enum(["hold", "witness"])),
   releasedBy: q.text,
   evidence: q.text,
+  counted: z.optional(q.list(counted, 200).check(z.describe("What is in and counted when it is released."))),
   ...standing,
 };
 const rest = {
