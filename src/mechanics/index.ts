@@ -50,10 +50,14 @@ export {
 } from "./diagram.ts";
 export type { Diagrams, GirderDiagram, PointAction } from "./diagramData.ts";
 export { displacementRow, shearRatio, verticalStiffness } from "./frame.ts";
+export * from "./ground/index.ts";
 export { solveHorizontal } from "./horizontal.ts";
 export { type Layout, layoutOf, trueUp } from "./layout.ts";
+export { windCase } from "./ownWeight.ts";
 export { prepareSet } from "./prepare.ts";
 export { flexibility, rowAt } from "./rows.ts";
+export { leastShims, leastShimsInSteps, type ShimsAsked } from "./seats/shims.ts";
+export { seatStiffness } from "./seats/stiffness.ts";
 export { camberAt, type SetData, type SetModel } from "./setModel.ts";
 export {
   type CraneLoad,
@@ -67,11 +71,10 @@ export {
   type SharedLift,
 } from "./sharedLift.ts";
 export * from "./slings/index.ts";
-export { leastShims, leastShimsInSteps, type ShimsAsked } from "./seats/shims.ts";
-export { seatStiffness } from "./seats/stiffness.ts";
 export type { Solution } from "./solution.ts";
 export { type SolveOptions, solveStatics } from "./solve.ts";
 export { findMechanism } from "./stability.ts";
+export * from "./standing/index.ts";
 export type { StateError } from "./state/errors.ts";
 export { type ReadStateResult, readState } from "./state/read.ts";
 export { stateFormat, stateJsonSchema, stateVersion } from "./state/schema.ts";
