@@ -19,6 +19,7 @@ export * from "./banded.ts";
 export { type Convex, reach } from "./convex/body.ts";
 export { convexDistance, type Gap, newGap } from "./convex/distance.ts";
 export * from "./dense.ts";
+export * from "./dualSimplex.ts";
 export * from "./eliminate.ts";
 export * from "./pencil.ts";
 export * from "./slab.ts";
