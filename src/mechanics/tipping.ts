@@ -2,12 +2,8 @@
 
 import type { SetModel } from "./setModel.ts";
 import type { Solution } from "./solution.ts";
+import { hullOf, type PlanPoint } from "./standing/hull.ts";
 import type { Tipping } from "./state/types.ts";
-
-interface PlanPoint {
-  x: number;
-  y: number;
-}
 
 interface SupportPoint extends PlanPoint {
   name: string;
@@ -78,34 +74,6 @@ export function sideMoments(model: SetModel, a: PlanPoint, b: PlanPoint): SideMo
   return { stabilising, overturning, distance };
 }
 
-/** Corner points of the convex hull, counter-clockwise (Andrew's monotone chain). */
-function hull(points: SupportPoint[]): SupportPoint[] {
-  const p = sorted(points);
-  const turn = (o: SupportPoint, a: SupportPoint, b: SupportPoint) =>
-    (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
-  const half = (list: SupportPoint[]) => {
-    const out: SupportPoint[] = [];
-    for (const q of list) {
-      while (out.length >= 2 && turn(out[out.length - 2], out[out.length - 1], q) <= 1e-12) out.pop();
-      out.push(q);
-    }
-    out.pop();
-    return out;
-  };
-  return [...half(p), ...half(p.reverse())];
-}
-
-/** By x, then by y: a dozen points that mostly come in order, so that each is put in its place. */
-function sorted(points: readonly SupportPoint[]): SupportPoint[] {
-  const list: SupportPoint[] = [];
-  for (const q of points) {
-    let i = list.length;
-    while (i > 0 && (list[i - 1].x > q.x || (list[i - 1].x === q.x && list[i - 1].y > q.y))) i--;
-    list.splice(i, 0, q);
-  }
-  return list;
-}
-
 /**
  * The governing tipping axis of a solved pose: the hull edge with the least moment ratio of weight, over two
  * polygons: where the set stands on its supports (group centroids, bearings, hoist picks), and where it stands on
@@ -142,7 +110,7 @@ export function tippingOf(s: Solution): Tipping | null {
     [ground, true],
     [bunks, false],
   ] as const) {
-    const distinct = hull(points);
+    const distinct = hullOf(points);
     const edges: [SupportPoint, SupportPoint][] = [];
     if (distinct.length >= 3)
       distinct.forEach((a, i) => {
