@@ -7,6 +7,7 @@ import {
   type Corner,
   chosenCorners,
   completeResult,
+  type Finding,
   type Result,
   type SetBuckling,
   type SetResult,
@@ -17,7 +18,7 @@ import {
   spreadOver,
 } from "./checks/index.ts";
 import type { Plan } from "./plan/index.ts";
-import { reactionsCsv } from "./report/index.ts";
+import { reactionsCsv, sections, type Table } from "./report/index.ts";
 import { prepareContext } from "./sequence/index.ts";
 
 /** The memory of every typed array in a result, each once: it is handed over, not copied. */
@@ -57,6 +58,7 @@ let plans = 0;
 /** Count the spreads, and the searches for buckling, told to stop. */
 let stopped = 0;
 let stoppedBuckling = 0;
+let stoppedTables = 0;
 
 /** Those that govern come first, so that a run over all that is broken off covers no less. */
 function cornersOf(asked: "chosen" | "all", chosen: Corner[], all: Corner[]): Corner[] {
@@ -115,6 +117,33 @@ async function bucklingOf(
   return search.result();
 }
 
+/** Tables on one matter, with what they found and how much of them is there. */
+interface Tables {
+  tables: Table[];
+  findings: Finding[];
+  done: number;
+  of: number;
+}
+
+/** Works out the tables of a section piece by piece, between which other questions are answered. */
+async function tablesOf(
+  plan: Plan,
+  set: SetResult,
+  name: string,
+  progress: (done: number, of: number) => void,
+): Promise<Tables | null> {
+  const [mine, before] = [plans, stoppedTables];
+  const section = sections.find((one) => one.name === name);
+  if (section === undefined) throw new Error(`there is no section '${name}'`);
+  const work = section.begin(prepareContext(plan, set.setId), set);
+  while (before === stoppedTables && work.next()) {
+    progress(work.done(), work.of);
+    await new Promise((resolve) => setTimeout(resolve));
+    if (mine !== plans) return null;
+  }
+  return { tables: work.tables(), findings: work.findings(), done: work.done(), of: work.of };
+}
+
 /** The questions that the page may ask; each answer comes back as a promise. */
 export const solver = {
   /** Version of the solver, written into every result. */
@@ -149,6 +178,9 @@ export const solver = {
    */
   buckling: bucklingOf,
 
+  /** Tables of a section for a solved set; those there are when it was told to stop; null when another plan was solved. */
+  tables: tablesOf,
+
   /** Ends the spread under way after the corner at hand. */
   stopSpread: (): void => {
     stopped++;
@@ -157,6 +189,11 @@ export const solver = {
   /** Ends the search for buckling under way after the stage at hand. */
   stopBuckling: (): void => {
     stoppedBuckling++;
+  },
+
+  /** Ends the tables under way after the piece at hand. */
+  stopTables: (): void => {
+    stoppedTables++;
   },
 
   /** The reactions of a result as CSV; every stored pose is solved once more for it. */

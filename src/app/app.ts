@@ -2,6 +2,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import { readPlan } from "../plan/index.ts";
 import { poseAt, prepareContext } from "../sequence/index.ts";
+import { type Asking, asking } from "./asked.ts";
 import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
 import type { SolverClient } from "./client.ts";
 import { spreadSets, wider } from "./spreads.ts";
@@ -35,7 +36,7 @@ const secondsPerStep = 4;
 const secondsPerStop = 1.5;
 
 /** The commands of the screen and the store that they change. */
-export interface App {
+export interface App extends Asking {
   store: StoreApi<AppState>;
   /** Opens the text of a plan file. With errors in it, they are shown and the last good plan stays. */
   openText(text: string, name: string): void;
@@ -63,10 +64,6 @@ export interface App {
   spread(asked: CornersAsked): void;
   /** Ends the working out of low and high after the corner at hand; what there is is kept. */
   stopSpread(): void;
-  /** Works out at how many times its loads the cursor's set buckles, at rest and where each step bends it most. */
-  buckle(): void;
-  /** Ends that after the stage at hand; what there is is kept. */
-  stopBuckling(): void;
   /** Goes to a stage that was looked at, and shows its buckled shape. */
   chooseStage(stage: BucklingStage): void;
   /** The reactions of the result as CSV with a name for the file; rejects when nothing is solved. */
@@ -343,33 +340,7 @@ export function createApp(ground: Ground): App {
       store.setState({ spreading: { ...spreading, stopping: true } });
       ground.client.stopSpread();
     },
-    buckle: () => {
-      const { document, buckling } = get();
-      const set = setOf(get());
-      if (document === null || set === null || buckling.is === "running") return;
-      const wanted = () => get().document === document;
-      store.setState({ buckling: { is: "running", set: set.setId, done: 0, of: 0, stopping: false } });
-      const told = (done: number, of: number) => {
-        const now = get().buckling;
-        if (wanted() && now.is === "running") store.setState({ buckling: { ...now, done, of } });
-      };
-      ground.client.buckling(document.plan, set, "stages", told).then(
-        (found) => {
-          if (found === null || !wanted()) return;
-          store.setState({ bucklings: { ...get().bucklings, [set.setId]: found }, buckling: { is: "done" } });
-        },
-        (error: unknown) => {
-          const words = error instanceof Error ? error.message : String(error);
-          if (wanted()) store.setState({ buckling: { is: "failed", words } });
-        },
-      );
-    },
-    stopBuckling: () => {
-      const { buckling } = get();
-      if (buckling.is !== "running" || buckling.stopping) return;
-      store.setState({ buckling: { ...buckling, stopping: true } });
-      ground.client.stopBuckling();
-    },
+    ...asking(store, ground.client, () => setOf(get())),
     chooseStage: ({ step, progress }) => {
       app.pause();
       change({ cursor: { ...get().cursor, step, progress }, view: { ...get().view, buckled: true } });

@@ -1,7 +1,7 @@
 // The worker's client: hands plans to the solver's thread, reports how far it is, and ends a run that nobody waits for.
 import { proxy, type Remote, wrap } from "comlink";
 import type { Solver } from "../worker.ts";
-import type { CornersAsked, HeldSpread } from "./state.ts";
+import type { CornersAsked, HeldSpread, HeldTables } from "./state.ts";
 import type { Plan, Result, SetBuckling, SetResult, StagesAsked } from "./types.ts";
 
 /** Told while a plan is being solved: sets and steps done, of how many. */
@@ -35,10 +35,19 @@ export interface SolverClient {
     asked: StagesAsked,
     progress: (done: number, of: number) => void,
   ): Promise<SetBuckling | null>;
+  /** Tables of a section for a solved set; null when another plan was solved meanwhile. */
+  tables(
+    plan: Plan,
+    set: SetResult,
+    section: string,
+    progress: (done: number, of: number) => void,
+  ): Promise<HeldTables | null>;
   /** Ends the spread that is under way; its promise then gives what it has. */
   stopSpread(): void;
   /** Ends the search for buckling that is under way; its promise then gives what it has. */
   stopBuckling(): void;
+  /** Ends the tables that are under way; their promise then gives what there is. */
+  stopTables(): void;
   /** The reactions of a result as the text of a CSV file. */
   csv(plan: Plan, result: Result): Promise<string>;
 }
@@ -89,8 +98,20 @@ export function workerClient(): SolverClient {
         const set = { setId, steps, step, progress, count, supports, forces };
         started(reject).buckling(plan, set, asked, proxy(told)).then(resolve, reject);
       }),
+    tables: (
+      plan,
+      { strips: _, backed: __, waysBack: ___, spread: ____, envelopes: _____, ...set },
+      section,
+      told,
+    ) =>
+      new Promise((resolve, reject) => {
+        started(reject)
+          .tables(plan, { ...set, strips: [] }, section, proxy(told))
+          .then(resolve, reject);
+      }),
     stopSpread: () => void remote?.stopSpread(),
     stopBuckling: () => void remote?.stopBuckling(),
+    stopTables: () => void remote?.stopTables(),
     csv: (plan, result) =>
       new Promise((resolve, reject) => started(reject).csv(plan, result).then(resolve, reject)),
   };

@@ -10,6 +10,7 @@
  * ```
  */
 export { type App, browserGround, createApp, csvName, type Ground } from "./app.ts";
+export { tablesKey } from "./asked.ts";
 export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths } from "./axis.ts";
 export { leastStage, stageAt } from "./buckled.ts";
 export { type Completing, type Progress, type SolverClient, workerClient } from "./client.ts";
@@ -27,11 +28,13 @@ export {
   emptyState,
   type Failure,
   type HeldSpread,
+  type HeldTables,
   type Panel,
   type SceneView,
   type Solving,
   type Spreading,
   sceneViews,
+  type Tabling,
   type Theme,
   type View,
 } from "./state.ts";
@@ -56,6 +59,7 @@ export type {
   Support,
   SupportKind,
   System,
+  Table,
   UnbackedStretch,
   UseStrip,
   WayBack,

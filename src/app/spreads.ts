@@ -85,15 +85,17 @@ export function isOfSpread(finding: Pick<Finding, "check">): boolean {
   return finding.check.startsWith(inSpread);
 }
 
-/** Every finding: those of the result, and those that the spreads and the search for buckling bring. */
+/** Every finding: those of the result, and those that the spreads, the search for buckling and tables bring. */
 export function allFindings({
   result,
   spreads,
   bucklings,
-}: Pick<AppState, "result" | "spreads" | "bucklings">): Finding[] {
+  tables,
+}: Pick<AppState, "result" | "spreads" | "bucklings" | "tables">): Finding[] {
   return [
     ...(result?.findings ?? []),
     ...Object.values(spreads).flatMap(({ spread }) => spread.findings),
     ...Object.values(bucklings).flatMap((buckling) => buckling.findings),
+    ...Object.values(tables).flatMap((held) => held.findings),
   ];
 }

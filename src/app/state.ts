@@ -1,6 +1,7 @@
 // What the screen knows: the plan, its result, the cursor with the pose solved for it, and how things are viewed.
 import type { Place, Width } from "./axis.ts";
 import type {
+  Finding,
   Plan,
   PlanError,
   Pose,
@@ -9,6 +10,7 @@ import type {
   SetContext,
   SpreadResult,
   System,
+  Table,
 } from "./types.ts";
 
 /** The open plan. `number` counts the plans opened, so that a late result is known to be late. */
@@ -49,6 +51,20 @@ export type Buckling =
   | { is: "done" }
   | { is: "failed"; words: string };
 
+/** How far tables that were asked for are; `key` names set and section. Told to stop, they keep what they have. */
+export type Tabling =
+  | { is: "idle" }
+  | { is: "running"; key: string; done: number; of: number; stopping: boolean }
+  | { is: "failed"; key: string; words: string };
+
+/** Tables on one matter of a set, as far as they are worked out, and what they found beyond the run. */
+export interface HeldTables {
+  tables: Table[];
+  findings: Finding[];
+  done: number;
+  of: number;
+}
+
 /** Low and high of one set, and over which corners. */
 export interface HeldSpread {
   spread: SpreadResult;
@@ -66,8 +82,8 @@ export interface Cursor extends Place {
 
 export type SceneView = "elevation" | "plan" | "end" | "free" | "cranes";
 /** What stands below the table of reactions: the list of findings, what is to be known of the
- * cursor's step, or what the girders feel. */
-export type Panel = "findings" | "step" | "girders";
+ * cursor's step, what the girders feel, or tables that were asked for. */
+export type Panel = "findings" | "step" | "girders" | "tables";
 export type Theme = "light" | "dark";
 
 /** How things are shown; no part of the plan. */
@@ -81,6 +97,8 @@ export interface View {
   /** Factor on the speed of running. */
   speed: number;
   panel: Panel;
+  /** Which section the tables are of; '' for none yet. */
+  section: string;
   /** Every strip of use, in the place of the scene; else those most used. */
   allStrips: boolean;
   /** Which action the girders' diagrams show. */
@@ -102,6 +120,9 @@ export interface AppState {
   /** At how many times its loads each set buckles, by its id; asked for by the user. */
   bucklings: Readonly<Record<string, SetBuckling>>;
   buckling: Buckling;
+  /** Tables that were asked for, by set and section. */
+  tables: Readonly<Record<string, HeldTables>>;
+  tabling: Tabling;
   cursor: Cursor;
   /** The set of the cursor, prepared for solving poses; null until it is. */
   context: SetContext | null;
@@ -131,6 +152,8 @@ export const emptyState: AppState = {
   spreading: { is: "idle" },
   bucklings: {},
   buckling: { is: "idle" },
+  tables: {},
+  tabling: { is: "idle" },
   cursor: { set: 0, step: 0, progress: 0 },
   context: null,
   pose: null,
@@ -146,6 +169,7 @@ export const emptyState: AppState = {
     width: "steps",
     speed: 1,
     panel: "findings",
+    section: "",
     allStrips: false,
     action: "moment",
     buckled: false,

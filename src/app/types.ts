@@ -17,5 +17,6 @@ export type {
   WorstAt,
 } from "../checks/index.ts";
 export type { Plan, PlanError, PlanSet, Step, WayBackStep } from "../plan/index.ts";
+export type { Table } from "../report/index.ts";
 export type { Pose, SetContext, StepRun, Support, SupportKind } from "../sequence/index.ts";
 export type { System } from "../units/index.ts";

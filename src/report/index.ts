@@ -34,6 +34,7 @@ export { proposalText } from "./proposalText.ts";
 export { atOnce, type Section, type Table, type Work } from "./sections/form.ts";
 export { sections } from "./sections/list.ts";
 export { linesOfTable, sectionsNamed, withSections } from "./sections/text.ts";
+export { sectionTitles } from "./sections/titles.ts";
 export * from "./solveText.ts";
 export { spreadLines } from "./spreadText.ts";
 export * from "./stateText.ts";

@@ -32,6 +32,8 @@ function testGround() {
       spread: async () => null,
       stopSpread: () => {},
       buckling: async () => null,
+      tables: async () => null,
+      stopTables: () => {},
       stopBuckling: () => {},
       csv: async (plan, result) => `${plan.header.title} ${result.planHash}`,
     },

@@ -43,6 +43,8 @@ function testGround() {
       stopSpread: () => {},
       buckling: (_plan, _set, _asked, told) =>
         new Promise((answer, refuse) => asked.push({ told, answer, refuse })),
+      tables: async () => null,
+      stopTables: () => {},
       stopBuckling: () => {
         stops++;
       },

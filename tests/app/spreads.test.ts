@@ -58,6 +58,8 @@ function testGround() {
         stops++;
       },
       buckling: async () => null,
+      tables: async () => null,
+      stopTables: () => {},
       stopBuckling: () => {},
       csv: async () => "",
     },
@@ -237,6 +239,7 @@ describe("spreads", () => {
       result: { ...madeUpResult(), findings: [own] },
       spreads: { a: { ...held, spread: { ...held.spread, findings: [brought] } } },
       bucklings: {},
+      tables: {},
     });
     expect(all.map(({ id }) => id)).toEqual(["run", "corner"]);
     expect(all.map(isOfSpread)).toEqual([false, true]);

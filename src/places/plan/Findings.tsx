@@ -130,11 +130,14 @@ function moved(list: HTMLElement | null, key: string): boolean {
 
 /** All findings of the plan, those of the spread among them, the worst first. */
 export const Findings = memo(function Findings() {
-  const { result, spreads, bucklings } = useSome("result", "spreads", "bucklings");
+  const { result, spreads, bucklings, tables } = useSome("result", "spreads", "bucklings", "tables");
   const chosen = useIt((state) => state.finding);
   const [filter, setFilter] = useState<Filter>(noFilter);
   const list = useRef<HTMLElement>(null);
-  const all = useMemo(() => allFindings({ result, spreads, bucklings }), [result, spreads, bucklings]);
+  const all = useMemo(
+    () => allFindings({ result, spreads, bucklings, tables }),
+    [result, spreads, bucklings, tables],
+  );
   if (result === null) return null;
   const seen = filtered(all, filter);
   const { groups, open } = groupsOf(seen);

@@ -1,26 +1,29 @@
-// The panels below the table of reactions, one of them shown: the findings, what is to be known of the step, the girders.
-import type { KeyboardEvent } from "react";
+// The panels below the table of reactions, one of them shown: the findings, what is to be known of the step, the girders,
+// tables that were asked for.
+import type { KeyboardEvent, ReactNode } from "react";
 import { allFindings, type Panel } from "../../app/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { Findings } from "./Findings.tsx";
 import { GirderPanel } from "./GirderPanel.tsx";
 import { StepPanel } from "./StepPanel.tsx";
+import { TablePanel } from "./TablePanel.tsx";
 
-const order: readonly Panel[] = ["findings", "step", "girders"];
+const order: readonly Panel[] = ["findings", "step", "girders", "tables"];
 
 /** Tabs with their panel. */
 export function Panels() {
   const app = useApp();
   const panel = useIt((state) => state.view.panel);
-  const { result, spreads, bucklings } = useSome("result", "spreads", "bucklings");
+  const { result, spreads, bucklings, tables } = useSome("result", "spreads", "bucklings", "tables");
   const step = useIt((state) => state.cursor.step);
   if (result === null) return null;
   const words: Readonly<Record<Panel, string>> = {
-    findings: `Findings ${allFindings({ result, spreads, bucklings }).length}`,
+    findings: `Findings ${allFindings({ result, spreads, bucklings, tables }).length}`,
     step: `Step ${step + 1}: way back`,
     girders: "Girders",
+    tables: "Tables",
   };
-  const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B", girders: "G" };
+  const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B", girders: "G", tables: "T" };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
     event.preventDefault();
@@ -28,6 +31,12 @@ export function Panels() {
     const next = order[(order.indexOf(panel) + by) % order.length];
     app.setView({ panel: next });
     document.getElementById(`tab-${next}`)?.focus();
+  };
+  const shown: Readonly<Record<Panel, ReactNode>> = {
+    findings: <Findings />,
+    step: <StepPanel />,
+    girders: <GirderPanel />,
+    tables: <TablePanel />,
   };
   return (
     <>
@@ -50,7 +59,7 @@ export function Panels() {
         ))}
       </div>
       <div id="panel" className="panel" role="tabpanel" aria-labelledby={`tab-${panel}`}>
-        {panel === "findings" ? <Findings /> : panel === "step" ? <StepPanel /> : <GirderPanel />}
+        {shown[panel]}
       </div>
     </>
   );

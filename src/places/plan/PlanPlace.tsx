@@ -21,7 +21,7 @@ function toPanel(app: App, panel: Panel): void {
 
 /** Keys that are letters, and Escape: strips, panels, stopping the work on low and high. False for any other. */
 function otherKey(app: App, key: string): boolean {
-  const { view, spreading } = app.store.getState();
+  const { view, spreading, tabling } = app.store.getState();
   switch (key.toLowerCase()) {
     case "u":
       app.setView({ allStrips: !view.allStrips });
@@ -35,8 +35,12 @@ function otherKey(app: App, key: string): boolean {
     case "g":
       toPanel(app, "girders");
       return true;
+    case "t":
+      toPanel(app, "tables");
+      return true;
     case "escape":
-      if (spreading.is === "running") app.stopSpread();
+      if (tabling.is === "running") app.stopTables();
+      else if (spreading.is === "running") app.stopSpread();
       else if (view.allStrips) app.setView({ allStrips: false });
       else app.select("");
       return true;
@@ -72,17 +76,21 @@ function usePageKeys(app: App) {
 /** The operation and its loads; drawn once the set is solved. */
 function Operation() {
   const app = useApp();
-  const { document, result, cursor, pose, spreads, bucklings, selected } = useSome(
+  const { document, result, cursor, pose, spreads, bucklings, tables, selected } = useSome(
     "document",
     "result",
     "cursor",
     "pose",
     "spreads",
     "bucklings",
+    "tables",
     "selected",
   );
   const { width, units, allStrips } = useIt((state) => state.view);
-  const findings = useMemo(() => allFindings({ result, spreads, bucklings }), [result, spreads, bucklings]);
+  const findings = useMemo(
+    () => allFindings({ result, spreads, bucklings, tables }),
+    [result, spreads, bucklings, tables],
+  );
   const set = result?.sets[cursor.set] ?? null;
   const axis = useMemo(
     () => (set === null || set.steps.length === 0 ? null : axisOf(set, width)),

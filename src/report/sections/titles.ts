@@ -1,0 +1,4 @@
+// What each section tells, for a list to choose from. Apart from the sections themselves, so that a page can show the list
+// without loading them.
+
+export const sectionTitles: Readonly<Record<string, string>> = {};
