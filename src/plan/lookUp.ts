@@ -84,6 +84,18 @@ export function seatOf(plan: Plan, set: PlanSet, line: BearingLine, girder: stri
   return seatsOf(plan, set).find((seat) => seat.line === line && seat.girder === girder) ?? null;
 }
 
+/**
+ * Elevation of a bearing's top (m): its seat with the bearing's own height. As it stands: the seat as built, or as designed
+ * where it was not surveyed, and the shims on it; as designed: without shims.
+ */
+export function bearingTop(plan: Plan, set: PlanSet, bearing: Bearing, as: "it stands" | "designed"): number {
+  const seat = seatOf(plan, set, bearing.line, bearing.girder);
+  const design = seat?.design_m ?? 0;
+  const height = (bearing.height_mm ?? 0) / 1000;
+  if (as === "designed") return design + height;
+  return (seat?.asBuilt_m ?? design) + height + (seat?.shims_mm ?? 0) / 1000;
+}
+
 /** Name of a bearing as a support: `near L`. */
 export function bearingName(bearing: { line: BearingLine; girder: string }): string {
   return `${bearing.line} ${bearing.girder}`;

@@ -4,13 +4,13 @@ import type { StateBearing, StateHoist, StateTrain } from "../mechanics/index.ts
 import {
   bearingName,
   bearingsOf,
+  bearingTop,
   byId,
   type Crane,
   hookName,
   type Pick,
   type Plan,
   type PlanSet,
-  seatOf,
 } from "../plan/index.ts";
 import { wheelsOf } from "./place.ts";
 import type { SetContext, TrainSituation } from "./types.ts";
@@ -156,15 +156,14 @@ function hookMachine(plan: Plan, set: PlanSet, pick: Pick): HookMachine {
   };
 }
 
-/** Seats that were not surveyed are taken at their design elevation. */
+/** Bearings as they stand: seats that were not surveyed are taken at their design elevation, shims are on them. */
 function seatPlaces(plan: Plan, set: PlanSet): SeatPlace[] {
   return bearingsOf(plan, set).map((b) => {
     const girder = set.girders.find((g) => g.line === b.girder) ?? set.girders[0];
-    const seat = seatOf(plan, set, b.line, b.girder);
     return {
       chainage: b.line === "near" ? plan.site.nearBearing_m : plan.site.farBearing_m,
       y: girder.y_m,
-      top: (seat?.asBuilt_m ?? seat?.design_m ?? 0) + mm(b.height_mm ?? 0),
+      top: bearingTop(plan, set, b, "it stands"),
       still: {
         name: bearingName(b),
         girder: b.girder,
