@@ -2,7 +2,7 @@
 //
 // One call works a number out and, where a recorder is handed in, writes down how; without one it costs nothing:
 //   const L_p = trace(rec, "L_p", 1.76 * r_y * Math.sqrt(E / F_y), "1.76*r_y*sqrt(E/F_y)", "m", "limit of yielding");
-// Formulas are ordinary infix: + - * / ^, parentheses, comparisons, a ? b : c, and sqrt, min, max, abs. All values in SI.
+// Formulas are ordinary infix: + - * / ^, parentheses, comparisons, a ? b : c, and sqrt, min, max, abs, sin, cos, tan. All values in SI.
 
 /** Where a solved number was taken: a pose of the operation. */
 export interface Place {
@@ -36,7 +36,7 @@ export interface Trace {
   leaf?: Leaf;
 }
 
-const functions: ReadonlySet<string> = new Set(["sqrt", "min", "max", "abs"]);
+const functions: ReadonlySet<string> = new Set(["sqrt", "min", "max", "abs", "sin", "cos", "tan"]);
 const PI: Trace = {
   symbol: "pi",
   words: "circumference of a circle over its diameter",
@@ -160,7 +160,7 @@ export interface FieldUnit {
   /** Unit in SI. */
   si: string;
   /** '' where the field is in SI already. */
-  change: "" | "/1000" | "*1000" | "*1e6" | "*1e9" | "/100";
+  change: "" | "/1000" | "*1000" | "*1e6" | "*1e9" | "/100" | "*pi/180";
 }
 
 /** A number of the plan: the field as it stands there, and the value in SI that it gives. */
@@ -184,7 +184,7 @@ export function field(
       unit: si,
       value,
       formula: `${named}${change}`,
-      from: [leaf],
+      from: change.includes("pi") ? [leaf, PI] : [leaf],
     });
   return value;
 }
@@ -196,6 +196,7 @@ export const KNM: FieldUnit = { unit: "kNm", si: "N m", change: "*1000" };
 export const MPA: FieldUnit = { unit: "MPa", si: "Pa", change: "*1e6" };
 export const GPA: FieldUnit = { unit: "GPa", si: "Pa", change: "*1e9" };
 export const TONNE: FieldUnit = { unit: "t", si: "kg", change: "*1000" };
+export const DEGREE: FieldUnit = { unit: "deg", si: "rad", change: "*pi/180" };
 export const NUMBER: FieldUnit = { unit: "1", si: "1", change: "" };
 
 /** Every trace of a tree once, leaves before what is worked out of them. */
