@@ -62,6 +62,7 @@ export { camberAt, type SetData, type SetModel } from "./setModel.ts";
 export {
   type CraneLoad,
   craneLoad,
+  dynamicFactorOnshore,
   type HookLoads,
   hookLoadChain,
   type LoadItem,

@@ -55,6 +55,18 @@ export function hookLoadChain(lift: SharedLift): HookLoads {
 }
 
 /**
+ * Dynamic factor in air, onshore, by static hook load in tonnes: 1.10 up to 100 t, 1.05 up to 1000 t, 1.03 above. Source:
+ * 0027/ND Rev 11.2 (2016), table 5-1, which begins at 3 t: lighter loads have the factor of 3 t here. Throws a RangeError
+ * on a load that is negative or no number.
+ */
+export function dynamicFactorOnshore(load_t: number): number {
+  if (!(load_t >= 0))
+    throw new RangeError(`a hook load of ${load_t} t; 0 or more is allowed: give the static hook load`);
+  if (load_t <= 100) return 1.1;
+  return load_t <= 1000 ? 1.05 : 1.03;
+}
+
+/**
  * Least rated capacity of each crane over its calculated share: 1.20 for two cranes, 1.33 for three, 1.50 for four or
  * more; 1 for a crane alone, whose load is no share. Source: Queensland, Mobile crane Code of Practice 2006
  * (PN11180), section 14.3.2. Throws a RangeError unless `cranes` is a whole number from 1.

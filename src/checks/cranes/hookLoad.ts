@@ -1,4 +1,4 @@
-// Cranes: what hangs on the hook against the chart, with the tandem rules; chart left; line out of plumb.
+// Cranes: what hangs on the hook against the chart, under every rule in force; chart left.
 
 import {
   byId,
@@ -12,11 +12,13 @@ import {
   pickOf,
   type Rigging,
 } from "../../plan/index.ts";
-import { boomOf, hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
-import { limitOf } from "../limits.ts";
+import { hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { field, METRE, type Recorder, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
-import { type HookLoad, recordHookLoad } from "./hookTrace.ts";
+import { type HookLoad, recordGross, recordRatedLoad, recordRules } from "./hookTrace.ts";
+import { craneField, type Reach, reachAt, recordReach } from "./reach.ts";
+import { hookRules } from "./rules.ts";
 
 export type { HookLoad };
 
@@ -61,17 +63,6 @@ function loadOn({ crane, fixed, ropePerMetre, slings }: Hook, pose: Pose, net: n
   return null;
 }
 
-/** Radius of a hooked crane under its hook load, m; NaN when it is not hooked. */
-function radiusUnder({ crane }: Hook, pose: Pose, load: HookLoad | null): number {
-  for (const c of pose.situation.cranes) {
-    if (c.id !== crane.id) continue;
-    if (!c.hooked) break;
-    const growth = load ? (crane.radiusGrowth_mm_per_kN.best / 1000) * (load.gross / 1000) : 0;
-    return boomOf(crane, c.tip, c.moved).radius + growth;
-  }
-  return Number.NaN;
-}
-
 /** What hangs on a crane's hook with a given net load: rigging, block, rope below the tip, auxiliary block; null when not on. */
 export function hookLoadWith(
   plan: Plan,
@@ -90,11 +81,9 @@ export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad 
   return hookLoadWith(ctx.plan, ctx.set, pose, crane, net);
 }
 
-/** Radius of a hooked crane at a pose, m: centre of rotation to boom tip, with its growth under the hook load. */
+/** Radius of a hooked crane at a pose, m, with all that makes it grow: what its chart is read with; NaN when not hooked. */
 export function radiusOf(ctx: SetContext, pose: Pose, crane: Crane): number {
-  const pick = pickOf(ctx.set, crane.id);
-  if (!pick) return Number.NaN;
-  return radiusUnder(hookOf(ctx.plan, crane, pick, -1), pose, hookLoadOf(ctx, pose, crane));
+  return reachAt(ctx, crane, pose, hookLoadOf(ctx, pose, crane)?.gross ?? 0)?.radius ?? Number.NaN;
 }
 
 /** Rows of both boom lengths beside the one there is, by radius; null where it lies beyond them. */
@@ -136,87 +125,145 @@ export function ratedLoad(chart: Chart, radius: number, boom: number, gravity: n
   return lengths === null ? null : ratedIn(lengths, isInterpolated(chart), radius, gravity);
 }
 
-function hooksOf(ctx: SetContext): Hook[] {
-  return ctx.set.picks.map((pick) =>
-    hookOf(
-      ctx.plan,
-      byId(ctx.plan.cranes, pick.crane),
-      pick,
-      ctx.supportIndex.get(`hoist ${pick.crane}`) ?? -1,
-    ),
-  );
+/** A hook with its load and reach at the last pose that was asked for: several checks read the same one. */
+interface SeenHook extends Hook {
+  ctx: SetContext;
+  pose: Pose | null;
+  load: HookLoad | null;
+  reach: Reach | null;
 }
 
+const made = new WeakMap<SetContext, SeenHook[]>();
+
+function hooksOf(ctx: SetContext): SeenHook[] {
+  let hooks = made.get(ctx);
+  if (hooks === undefined) {
+    hooks = ctx.set.picks.map((pick) => ({
+      ...hookOf(
+        ctx.plan,
+        byId(ctx.plan.cranes, pick.crane),
+        pick,
+        ctx.supportIndex.get(`hoist ${pick.crane}`) ?? -1,
+      ),
+      ctx,
+      pose: null,
+      load: null,
+      reach: null,
+    }));
+    made.set(ctx, hooks);
+  }
+  return hooks;
+}
+
+/** Works load and reach of a hook out at a pose, unless that was done just before. */
+function look(hook: SeenHook, pose: Pose): SeenHook {
+  if (hook.pose === pose) return hook;
+  hook.pose = pose;
+  hook.load = loadOn(hook, pose, pose.forces[hook.column]);
+  const gross = hook.load === null || Number.isNaN(hook.load.gross) ? 0 : hook.load.gross;
+  hook.reach = reachAt(hook.ctx, hook.crane, pose, gross);
+  return hook;
+}
+
+/** What hangs on the hook of a crane at a pose and how far it reaches; null where it is not on. */
+export interface HookedAt {
+  load: HookLoad;
+  reach: Reach;
+}
+
+/** A reader of the hook of a crane, for the checks of cranes. */
+export function hookReader(ctx: SetContext, crane: Crane): (pose: Pose) => HookedAt | null {
+  const hook = hooksOf(ctx).find((one) => one.crane === crane);
+  return (pose) => {
+    if (hook === undefined) return null;
+    const { load, reach } = look(hook, pose);
+    return load !== null && reach !== null && load.gross >= 0 ? { load, reach } : null;
+  };
+}
+
+/** Cranes that have a pick on the set. */
+export const cranesOf = (ctx: SetContext): Crane[] => hooksOf(ctx).map((hook) => hook.crane);
+
 /** How many hooks carry part of the set. */
-function carrying(hooks: readonly Hook[], pose: Pose): number {
-  let n = 0;
-  for (const { column } of hooks) if (pose.forces[column] > 0) n++;
-  return n;
+export function hooksCarrying(ctx: SetContext): (pose: Pose) => number {
+  const columns = hooksOf(ctx).map((hook) => hook.column);
+  return (pose) => {
+    let n = 0;
+    for (const column of columns) if (pose.forces[column] > 0) n++;
+    return n;
+  };
+}
+
+/** A chart as it is read for one boom length: rated load (N) at a radius, null beyond its rows; and its ends. */
+interface ReadChart {
+  chart: Chart;
+  /** Place in the plan. */
+  path: string;
+  words: string;
+  ratedAt: (radius: number) => number | null;
+  radii: { least: number; greatest: number } | null;
+}
+
+/** The chart in force in a step: while a crane walks with load the one for travel, where its maker gives one. */
+export function chartsOf(ctx: SetContext, crane: Crane): (step: number) => ReadChart {
+  const reading = (chart: Chart, name: "chart" | "travelChart"): ReadChart => {
+    const beside = rowsBeside(chart, crane.boomLength_m);
+    const interpolated = isInterpolated(chart);
+    const title = name === "chart" ? "load chart" : "chart for travel with load";
+    return {
+      chart,
+      path: `${craneField(ctx, crane)}.${name}`,
+      words: `${chart.page ?? title}${chart.invented ? " (invented)" : ""} of ${crane.id}`,
+      ratedAt: (radius) => beside && ratedIn(beside, interpolated, radius, ctx.gravity),
+      radii: ratedRadii(chart, crane.boomLength_m),
+    };
+  };
+  const own = reading(crane.chart, "chart");
+  const travel = crane.travelChart === undefined ? own : reading(crane.travelChart, "travelChart");
+  const walks = ctx.set.steps.map((step) => step.do === "walk" && step.crane === crane.id);
+  return (step) => (walks[step] ? travel : own);
 }
 
 export function hookLoads(ctx: SetContext): Measure[] {
-  const chart = limitOf(ctx.plan, "chart use");
-  const tandem = limitOf(ctx.plan, "tandem use");
-  const above = limitOf(ctx.plan, "capacity above share");
-  const hooks = hooksOf(ctx);
-  return hooks.map((hook) => {
+  const rules = hookRules(ctx.plan);
+  const carrying = hooksCarrying(ctx);
+  return hooksOf(ctx).map((hook) => {
     const { crane } = hook;
-    const beside = rowsBeside(crane.chart, crane.boomLength_m);
-    const interpolated = isInterpolated(crane.chart);
-    const chartSource = `${crane.chart.page ?? "load chart"}${crane.chart.invented ? " (invented)" : ""} of ${crane.id}`;
-    const bothSources = `${chart?.source ?? "maker's load chart"}; ${chartSource}`;
+    const charts = chartsOf(ctx, crane);
     return measure({
       check: "hook load",
       subject: hookName(crane),
       kind: `${crane.kind} crane`,
       strip: true,
-      source: chartSource,
+      source: charts(-1).words,
       chosenBy: "plan",
       cure: "a smaller radius, a bigger crane, a pick further from the CG, or less load handed to this hook",
       ...traced(ctx, (pose, rec): Reading => {
-        const load = loadOn(hook, pose, pose.forces[hook.column]);
-        if (!load || !(load.gross >= 0)) return NOT_HERE;
-        const radius = radiusUnder(hook, pose, load);
-        const rated = beside && ratedIn(beside, interpolated, radius, ctx.gravity);
+        const { load, reach } = look(hook, pose);
+        if (!load || !reach || !(load.gross >= 0)) return NOT_HERE;
+        const chart = charts(pose.step);
+        const rated = chart.ratedAt(reach.radius);
         if (rated === null) return NOT_HERE;
-        // The lowest of all rules in force governs, and is named.
-        let limit = (rated * (chart?.value ?? 100)) / 100;
-        let source = bothSources;
-        let chosenBy = chart?.chosenBy ?? "plan";
-        const both = carrying(hooks, pose) > 1;
-        if (both) {
-          if (tandem && (rated * tandem.value) / 100 < limit) {
-            limit = (rated * tandem.value) / 100;
-            source = tandem.source;
-            chosenBy = tandem.chosenBy;
-          }
-          if (above && rated / (1 + above.value / 100) < limit) {
-            limit = rated / (1 + above.value / 100);
-            source = above.source;
-            chosenBy = above.chosenBy;
-          }
+        const governing = rules(carrying(pose));
+        const limit = rated * governing.part;
+        if (rec !== null) {
+          recordGross(rec, ctx, crane, pose, load);
+          recordReach(rec, ctx, crane, pose, reach);
+          recordRatedLoad(rec, rated, `${chart.path}, boom ${crane.boomLength_m} m`, reach.radius);
+          recordRules(rec, limit, governing);
+          rec.ends("F", "F_a");
         }
-        if (rec !== null)
-          recordHookLoad(
-            rec,
-            ctx,
-            crane,
-            pose,
-            load,
-            { radius, rated, limit },
-            {
-              chart,
-              tandem: both ? tandem : null,
-              above: both ? above : null,
-            },
-          );
+        const { source, chosenBy, means } = governing.limit;
         return {
           value: load.gross,
           limit,
-          source,
+          get source() {
+            return `${source}; ${chart.words}`;
+          },
           chosenBy,
           get where() {
-            return `radius ${radius.toFixed(1)} m, rated ${(rated / 1000).toFixed(0)} kN`;
+            const rule = means === undefined ? "" : `; above it: ${means}`;
+            return `radius ${reach.radius.toFixed(1)} m, rated ${(rated / 1000).toFixed(0)} kN${rule}`;
           },
         };
       }),
@@ -239,11 +286,17 @@ function ratedRadii(chart: Chart, boom: number): { least: number; greatest: numb
   };
 }
 
+/** Writes a listed radius of a chart down by its row. */
+function recordRow(rec: Recorder, symbol: string, radius: number, { chart, path }: ReadChart): void {
+  const i = chart.rows.findIndex((row) => row.radius_m === radius);
+  field(rec, symbol, radius, "listed radius", `${path}.rows[${i}].radius_m`, radius, METRE);
+}
+
 /** Greatest (or, when too near, least) listed radius against the radius there is. */
 export function chartLeft(ctx: SetContext): Measure[] {
   return hooksOf(ctx).map((hook) => {
     const { crane } = hook;
-    const rated = ratedRadii(crane.chart, crane.boomLength_m);
+    const charts = chartsOf(ctx, crane);
     return measure({
       check: "chart left",
       subject: hookName(crane),
@@ -251,57 +304,36 @@ export function chartLeft(ctx: SetContext): Measure[] {
       unit: "m",
       factor: 1,
       digits: 2,
-      source: `${crane.chart.page ?? "load chart"}${crane.chart.invented ? " (invented)" : ""} of ${crane.id}: nothing is rated beyond its rows`,
+      source: `${charts(-1).words}: nothing is rated beyond its rows`,
       chosenBy: "plan",
       cure: "stand the crane nearer, or choose a configuration whose chart reaches there",
-      read: (pose) => {
-        const radius = radiusUnder(hook, pose, loadOn(hook, pose, pose.forces[hook.column]));
-        if (Number.isNaN(radius)) return NOT_HERE;
-        if (rated === null)
+      ...traced(ctx, (pose, rec): Reading => {
+        const { load, reach } = look(hook, pose);
+        if (reach === null) return NOT_HERE;
+        const chart = charts(pose.step);
+        const { radius } = reach;
+        if (chart.radii === null)
           return { value: radius, limit: 0, where: `no row for a boom of ${crane.boomLength_m} m` };
-        const { least, greatest } = rated;
+        const { least, greatest } = chart.radii;
+        if (rec !== null && load !== null) {
+          recordGross(rec, ctx, crane, pose, load);
+          recordReach(rec, ctx, crane, pose, reach);
+          recordRow(rec, "R_max", greatest, chart);
+          recordRow(rec, "R_min", least, chart);
+        }
         // Both ends as one ratio: nearer than the first row counts by how far it is inside.
-        if (radius < least - 1e-9)
-          return {
-            value: greatest + (least - radius),
-            limit: greatest,
-            where: `radius ${radius.toFixed(2)} m, first row ${least} m`,
-          };
+        const near = radius < least - 1e-9;
+        const value = near ? greatest + (least - radius) : radius;
+        if (near) trace(rec, "R_in", value, "R_max + (R_min - R)", "m", "radius mirrored at the first row");
+        rec?.ends(near ? "R_in" : "R", "R_max");
         return {
-          value: radius,
+          value,
           limit: greatest,
           get where() {
-            return `radius ${radius.toFixed(2)} m`;
+            return `radius ${radius.toFixed(2)} m${near ? `, first row ${least} m` : ""}`;
           },
         };
-      },
+      }),
     });
   });
-}
-
-export function lineLean(ctx: SetContext): Measure[] {
-  const limit = limitOf(ctx.plan, "line lean");
-  if (!limit) return [];
-  return hooksOf(ctx).map(({ crane }) =>
-    measure(
-      {
-        check: "line lean",
-        subject: hookName(crane),
-        kind: `${crane.kind} crane`,
-        level: "caution",
-        unit: "% out of plumb",
-        factor: 100,
-        digits: 1,
-        cure: "shorter bites, or the boom brought in sooner",
-        read: (pose) => {
-          const { layout, horizontal, hoistForce } = pose.solution;
-          const i = layout.hoists.findIndex((h) => h.name === crane.id);
-          if (i < 0 || !horizontal || !(hoistForce[i] > 0)) return NOT_HERE;
-          const H = Math.hypot(horizontal.lines[2 * i], horizontal.lines[2 * i + 1]);
-          return { value: H / hoistForce[i], limit: limit.value / 100 };
-        },
-      },
-      limit,
-    ),
-  );
 }

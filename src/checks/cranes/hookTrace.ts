@@ -2,8 +2,8 @@
 
 import { byId, type Crane, gravityOf, pickOf, standardGravity } from "../../plan/index.ts";
 import { hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
-import type { Limit } from "../limits.ts";
 import { constant, type FieldUnit, field, type Recorder, solved, TONNE, trace } from "../trace.ts";
+import type { Governing } from "./rules.ts";
 
 /** What hangs below the boom tip, N, part by part (USACE Form 16-3 counts all of them). */
 export interface HookLoad {
@@ -18,13 +18,6 @@ export interface HookLoad {
 const PER_METRE: FieldUnit = { unit: "kg/m", si: "kg/m", change: "" };
 const COUNT: FieldUnit = { unit: "1", si: "1", change: "" };
 
-/** Limits of a hook load; null for one that is not in force at the pose. */
-export interface HookLimits {
-  chart: Limit | null;
-  tandem: Limit | null;
-  above: Limit | null;
-}
-
 /** Gravity at the site, m/s2. */
 export function gravityTrace(rec: Recorder, ctx: SetContext): void {
   const { gravity_m_per_s2: stated } = ctx.plan.site;
@@ -38,16 +31,8 @@ export function gravityTrace(rec: Recorder, ctx: SetContext): void {
     });
 }
 
-/** Writes down what hangs below the boom tip and what the lowest of the limits allows. */
-export function recordHookLoad(
-  rec: Recorder,
-  ctx: SetContext,
-  crane: Crane,
-  pose: Pose,
-  load: HookLoad,
-  at: { radius: number; rated: number; limit: number },
-  limits: HookLimits,
-): void {
+/** Writes down what hangs below the boom tip, part by part and as the symbol `F`. */
+export function recordGross(rec: Recorder, ctx: SetContext, crane: Crane, pose: Pose, load: HookLoad): void {
   const { plan, set } = ctx;
   const pick = pickOf(set, crane.id);
   const hoist = (pose.state.hoists ?? []).find((h) => h.name === crane.id);
@@ -105,25 +90,18 @@ export function recordHookLoad(
     "hook load",
     "USACE EM 385-1-1 Form 16-3: all that hangs below the boom tip",
   );
-  solved(
-    rec,
-    "F_rated",
-    at.rated,
-    "N",
-    `rated load of ${path}.chart at radius ${at.radius.toFixed(3)} m and boom ${crane.boomLength_m} m`,
-  );
-  const parts: string[] = [];
-  const rule = (symbol: string, limit: Limit | null, fallback: Limit | null, words: string, of: string) => {
-    const one = limit ?? fallback;
-    if (one === null) return;
+}
+
+/** Writes down the rated load that a chart gives, as the symbol `F_rated`. */
+export function recordRatedLoad(rec: Recorder, rated: number, chart: string, radius: number): void {
+  solved(rec, "F_rated", rated, "N", `rated load of ${chart}, at radius ${radius.toFixed(3)} m`);
+}
+
+/** Writes down what the lowest of the rules in force allows, as the symbol `F_a`; `F_rated` must stand there. */
+export function recordRules(rec: Recorder, limit: number, { parts }: Governing): void {
+  for (const { limit: one, symbol, words } of parts)
     constant(rec, symbol, one.value, "%", words, `${one.source} (${one.chosenBy})`);
-    parts.push(of);
-  };
-  const whole = { value: 100, source: "maker's load chart", chosenBy: "plan" };
-  rule("u_chart", limits.chart, whole, "part of the rated load", "F_rated*u_chart/100");
-  rule("u_both", limits.tandem, null, "part of it while more than one hook carries", "F_rated*u_both/100");
-  rule("a_share", limits.above, null, "above the share of a hook", "F_rated/(1 + a_share/100)");
-  const formula = parts.length > 1 ? `min(${parts.join(", ")})` : parts[0];
-  trace(rec, "F_a", at.limit, formula, "N", "lowest of the limits in force");
-  rec.ends("F", "F_a");
+  const formulas = parts.map((one) => one.formula);
+  const part = formulas.length > 1 ? `min(${formulas.join(", ")})` : formulas[0];
+  trace(rec, "F_a", limit, `F_rated*(${part})`, "N", "lowest of the limits in force");
 }
