@@ -58,79 +58,99 @@ interface Moments {
   Iyy: number;
 }
 
-const scratch = {
-  A: 0,
-  Sx: 0,
-  Sy: 0,
-  Qxx: 0,
-  Qxy: 0,
-  Qyy: 0,
-};
 const now: Moments = { A: 0, xc: 0, yc: 0, Ixx: 0, Ixy: 0, Iyy: 0 };
 const next: Moments = { ...now };
 
-/** Adds a triangle (0, p, q) about its own corner o, all relative to the origin of the sums. */
-function addTriangle(ox: number, oy: number, px: number, py: number, qx: number, qy: number): void {
-  const t = ((px - ox) * (qy - oy) - (qx - ox) * (py - oy)) / 2;
-  const sx = ox + px + qx;
-  const sy = oy + py + qy;
-  scratch.A += t;
-  scratch.Sx += (t * sx) / 3;
-  scratch.Sy += (t * sy) / 3;
-  scratch.Qxx += (t / 12) * (ox * ox + px * px + qx * qx + sx * sx);
-  scratch.Qxy += (t / 12) * (ox * oy + px * py + qx * qy + sx * sy);
-  scratch.Qyy += (t / 12) * (oy * oy + py * py + qy * qy + sy * sy);
-}
-
-/** Moments of the part of the areas where a + b x + c y > 0; (x0, y0) is where sums are taken about. */
+/**
+ * Moments of the part of the areas where a + b x + c y > 0; (x0, y0) is where sums are taken about. Areas by their edges
+ * (Green's theorem): an edge from (x1, y1) to (x2, y2) brings its triangle with the origin.
+ */
 function clipped(f: Footing, a: number, b: number, c: number, x0: number, y0: number, out: Moments): void {
-  scratch.A = scratch.Sx = scratch.Sy = scratch.Qxx = scratch.Qxy = scratch.Qyy = 0;
-  const k = f.corners;
+  const { corners: k, ends } = f;
+  const a0 = a + b * x0 + c * y0;
+  // Twice the area, six times the first moments, twelve and twenty-four times the second ones.
+  let A = 0;
+  let Sx = 0;
+  let Sy = 0;
+  let Qxx = 0;
+  let Qxy = 0;
+  let Qyy = 0;
   let from = 0;
-  for (const end of f.ends) {
-    // Corners of the clipped area as they come, as a fan about the first of them.
-    let n = 0;
-    let ox = 0;
-    let oy = 0;
-    let px = 0;
-    let py = 0;
-    const put = (x: number, y: number) => {
-      if (n === 0) {
-        ox = x;
-        oy = y;
-      } else if (n > 1) addTriangle(ox, oy, px, py, x, y);
-      px = x;
-      py = y;
-      n++;
-    };
+  for (let e = 0; e < ends.length; e++) {
+    const end = ends[e];
     let x1 = k[2 * end - 2] - x0;
     let y1 = k[2 * end - 1] - y0;
-    const a0 = a + b * x0 + c * y0;
     let p1 = a0 + b * x1 + c * y1;
-    for (let i = from; i < end; i++) {
-      const x2 = k[2 * i] - x0;
-      const y2 = k[2 * i + 1] - y0;
-      const p2 = a0 + b * x2 + c * y2;
-      if (p1 > 0 !== p2 > 0) {
-        const t = p1 / (p1 - p2);
-        put(x1 + t * (x2 - x1), y1 + t * (y2 - y1));
+    // Where the area leaves the half that presses, and where it comes back: their edge closes it.
+    let outX = 0;
+    let outY = 0;
+    let inX = 0;
+    let inY = 0;
+    let cut = false;
+    for (let i = from; i <= end; i++) {
+      let u1 = x1;
+      let v1 = y1;
+      let u2 = 0;
+      let v2 = 0;
+      if (i < end) {
+        const x2 = k[2 * i] - x0;
+        const y2 = k[2 * i + 1] - y0;
+        const p2 = a0 + b * x2 + c * y2;
+        u2 = x2;
+        v2 = y2;
+        const on1 = p1 > 0;
+        const on2 = p2 > 0;
+        if (on1 !== on2) {
+          const t = p1 / (p1 - p2);
+          const x = x1 + t * (x2 - x1);
+          const y = y1 + t * (y2 - y1);
+          cut = true;
+          if (on1) {
+            outX = u2 = x;
+            outY = v2 = y;
+          } else {
+            inX = u1 = x;
+            inY = v1 = y;
+          }
+        }
+        x1 = x2;
+        y1 = y2;
+        p1 = p2;
+        if (!on1 && !on2) continue;
+      } else {
+        if (!cut) break;
+        u1 = outX;
+        v1 = outY;
+        u2 = inX;
+        v2 = inY;
       }
-      if (p2 > 0) put(x2, y2);
-      x1 = x2;
-      y1 = y2;
-      p1 = p2;
+      const w = u1 * v2 - u2 * v1;
+      A += w;
+      Sx += w * (u1 + u2);
+      Sy += w * (v1 + v2);
+      Qxx += w * (u1 * u1 + u1 * u2 + u2 * u2);
+      Qxy += w * (2 * u1 * v1 + u1 * v2 + u2 * v1 + 2 * u2 * v2);
+      Qyy += w * (v1 * v1 + v1 * v2 + v2 * v2);
     }
     from = end;
   }
-  const s = scratch;
-  out.A = s.A;
-  const mx = s.A > 0 ? s.Sx / s.A : 0;
-  const my = s.A > 0 ? s.Sy / s.A : 0;
+  out.A = A / 2;
+  const mx = A > 0 ? Sx / (3 * A) : 0;
+  const my = A > 0 ? Sy / (3 * A) : 0;
   out.xc = x0 + mx;
   out.yc = y0 + my;
-  out.Ixx = s.Qxx - s.A * mx * mx;
-  out.Ixy = s.Qxy - s.A * mx * my;
-  out.Iyy = s.Qyy - s.A * my * my;
+  out.Ixx = Qxx / 12 - out.A * mx * mx;
+  out.Ixy = Qxy / 24 - out.A * mx * my;
+  out.Iyy = Qyy / 12 - out.A * my * my;
+}
+
+function copy(m: Moments, to: Moments): void {
+  to.A = m.A;
+  to.xc = m.xc;
+  to.yc = m.yc;
+  to.Ixx = m.Ixx;
+  to.Ixy = m.Ixy;
+  to.Iyy = m.Iyy;
 }
 
 /** Convex hull, anticlockwise (Andrew's monotone chain). */
@@ -192,9 +212,11 @@ export function insideHull(f: Footing, x: number, y: number): number {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < hull.length; i++) {
     const p = hull[i];
-    const q = hull[(i + 1) % hull.length];
-    const [dx, dy] = [q[0] - p[0], q[1] - p[1]];
-    least = Math.min(least, (dx * (y - p[1]) - dy * (x - p[0])) / Math.hypot(dx, dy));
+    const q = hull[i + 1 < hull.length ? i + 1 : 0];
+    const dx = q[0] - p[0];
+    const dy = q[1] - p[1];
+    const d = (dx * (y - p[1]) - dy * (x - p[0])) / Math.sqrt(dx * dx + dy * dy);
+    if (d < least) least = d;
   }
   return least;
 }
@@ -233,7 +255,8 @@ function atCorners(f: Footing, o: Pressing): void {
 
 /** The plane that balances V at (x, y) over a contact, written into o. */
 function planeOver(m: Moments, V: number, x: number, y: number, o: Pressing): void {
-  const [u, v] = [V * (x - m.xc), V * (y - m.yc)];
+  const u = V * (x - m.xc);
+  const v = V * (y - m.yc);
   const det = m.Ixx * m.Iyy - m.Ixy * m.Ixy;
   o.b = (m.Iyy * u - m.Ixy * v) / det;
   o.c = (m.Ixx * v - m.Ixy * u) / det;
@@ -271,7 +294,7 @@ export function pressUnder(f: Footing, V: number, x: number, y: number, out: Pre
     const force = now.A * (a + b * now.xc + c * now.yc) - V;
     const mx = now.Ixx * b + now.Ixy * c - V * (x - now.xc);
     const my = now.Ixy * b + now.Iyy * c - V * (y - now.yc);
-    o.residual = Math.max(Math.abs(force) / V, Math.hypot(mx, my) / (V * f.size));
+    o.residual = Math.max(Math.abs(force) / V, Math.sqrt(mx * mx + my * my) / (V * f.size));
     if (o.residual <= BALANCED) break;
     if (o.passes >= MOST_PASSES) {
       o.status = "unsettled";
@@ -279,7 +302,9 @@ export function pressUnder(f: Footing, V: number, x: number, y: number, out: Pre
     }
     o.passes++;
     planeOver(now, V, x, y, o);
-    const [da, db, dc] = [o.a - a, o.b - b, o.c - c];
+    const da = o.a - a;
+    const db = o.b - b;
+    const dc = o.c - c;
     // Slope of the energy along the step: below zero, since its second derivative is positive.
     const slope = force * (da + db * now.xc + dc * now.yc) + mx * db + my * dc;
     for (let t = 1; ; t /= 2) {
@@ -292,7 +317,7 @@ export function pressUnder(f: Footing, V: number, x: number, y: number, out: Pre
       // Near the end the energy changes by less than its own rounding: the whole step is taken then.
       if (e <= E + 1e-4 * t * slope || -slope < 1e-13 * Math.abs(E) || t < 1e-6) {
         E = e;
-        Object.assign(now, next);
+        copy(next, now);
         break;
       }
     }

@@ -1,0 +1,162 @@
+// Cranes: pressure below the tracks over the whole swing, with the load of a pose and without load with the boom up.
+
+import { pressing, pressUnder } from "../../mechanics/index.ts";
+import type { Crane } from "../../plan/index.ts";
+import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { solved } from "../trace.ts";
+import { traced } from "../traced.ts";
+import type { Finding } from "../types.ts";
+import { recordAllowable } from "./allowable.ts";
+import { boomAt, common, type Judged, judgedOf } from "./trackPressure.ts";
+import { type CraneLoadOn, loadAt, worstToward } from "./tracks.ts";
+import { recordLoad, recordMats } from "./trackTrace.ts";
+
+const solvedNow = pressing();
+const load: CraneLoadOn = { V: 0, ahead: 0 };
+
+/** Which load is swung round: that of the pose, or an empty hook at the least radius of the chart. */
+type Swung = "over the swing" | "unloaded";
+
+/** Least radius of the chart with the boom there is, m. */
+function leastRadius(crane: Crane): number {
+  const own = crane.chart.rows.filter((r) => r.boom_m === crane.boomLength_m);
+  return Math.min(...(own.length > 0 ? own : crane.chart.rows).map((r) => r.radius_m));
+}
+
+function swung(ctx: SetContext, which: Swung): Measure[] {
+  return judgedOf(ctx).map((t) =>
+    measure({
+      check: `track pressure ${which}`,
+      ...common(t),
+      level: "caution",
+      watched: false,
+      cure:
+        which === "unloaded"
+          ? "mats also behind, less ballast, or no swing of the empty boom to that side"
+          : "keep the swing within stated sides, more or stronger mats, or better ground",
+      ...traced(ctx, (pose, rec): Reading => {
+        const boom = boomAt(ctx, t, pose);
+        if (boom === null) return NOT_HERE;
+        const least = leastRadius(t.crane);
+        const [hook, radius] = which === "unloaded" ? [t.block, least] : [boom.hook, boom.radius];
+        const { V, ahead } = loadAt(t, hook, radius, load);
+        const worst = worstToward(t, V, ahead);
+        if (rec !== null && Number.isFinite(worst.pressure)) {
+          recordLoad(rec, ctx, t, hook, radius);
+          const o = pressUnder(
+            t.footing,
+            V,
+            ahead * Math.cos(worst.angle),
+            ahead * Math.sin(worst.angle),
+            solvedNow,
+          );
+          solved(
+            rec,
+            "p",
+            o.most,
+            "Pa",
+            "greatest pressure below a rigid crane on ground that cannot pull, V at e in the heaviest direction",
+          );
+          recordMats(rec, t, o.most);
+          recordAllowable(rec, t.allowable);
+          rec.ends("q", "q_a");
+        }
+        return {
+          value: worst.pressure,
+          limit: t.allowable.value,
+          get where() {
+            const angle = (worst.angle * 180) / Math.PI;
+            const end = ahead < 0 ? "counterweight" : "boom";
+            return `${end} ${angle.toFixed(0)} deg off the tracks, radius ${radius.toFixed(1)} m, ${(hook / 1000).toFixed(0)} kN on the hook`;
+          },
+        };
+      }),
+    }),
+  );
+}
+
+export const pressuresOverSwing = (ctx: SetContext): Measure[] => swung(ctx, "over the swing");
+export const pressuresUnloaded = (ctx: SetContext): Measure[] => swung(ctx, "unloaded");
+
+/** Numbers between which the pressure over the swing per newton is looked up, and how many poses are then tried in full. */
+const ROWS = 24;
+const TRIED = 3;
+
+/** The stored pose at which a whole swing would press most, by a table of distance ahead; -1 for none. */
+function worstPose(ctx: SetContext, t: Judged, m: Measure, stored: readonly Pose[]): number {
+  const loads = stored.map((pose) => {
+    const boom = boomAt(ctx, t, pose);
+    return boom && { ...loadAt(t, boom.hook, boom.radius, load) };
+  });
+  const far = Math.max(0, ...loads.map((l) => (l ? Math.abs(l.ahead) : 0)));
+  const mean = Math.max(0, ...loads.map((l) => l?.V ?? 0));
+  // Without mats the pressure is in proportion to V; with them the table only sorts.
+  const table = Array.from({ length: ROWS + 1 }, (_, i) => worstToward(t, mean, (far * i) / ROWS).pressure);
+  const guess = (l: CraneLoadOn) => {
+    const i = Math.min(ROWS - 1, Math.floor((Math.abs(l.ahead) / (far || 1)) * ROWS));
+    const part = (Math.abs(l.ahead) / (far || 1)) * ROWS - i;
+    const [a, b] = [table[i], table[i + 1]];
+    return (l.V / mean) * (part > 0 && b !== a ? a + part * (b - a) : a);
+  };
+  const order = loads
+    .map((l, i) => ({ i, p: l ? guess(l) : Number.NaN }))
+    .filter((one) => !Number.isNaN(one.p))
+    .sort((a, b) => b.p - a.p)
+    .slice(0, TRIED);
+  let best = -1;
+  let value = Number.NEGATIVE_INFINITY;
+  for (const { i } of order) {
+    const r = m.read(stored[i]);
+    if (r.value > value) {
+      value = r.value;
+      best = i;
+    }
+  }
+  return best;
+}
+
+/** The worst of the whole swing and of the unloaded crane, where it goes beyond the ground's limit. */
+export function swingFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
+  const tracks = judgedOf(ctx);
+  const over = pressuresOverSwing(ctx);
+  const empty = pressuresUnloaded(ctx);
+  return tracks.flatMap((t, k) => {
+    const found: Finding[] = [];
+    const say = (m: Measure, i: number) => {
+      if (i < 0) return;
+      const r = m.read(stored[i]);
+      if (!(r.value > r.limit * (1 + 1e-9))) return;
+      const at = { step: run.step[i], progress: run.progress[i] };
+      const [value, limit] = [r.value / 1000, r.limit / 1000];
+      found.push({
+        id: `${m.check}:${ctx.set.id}:${m.subject}`,
+        level: m.level,
+        check: m.check,
+        set: ctx.set.id,
+        subject: m.subject,
+        from: at,
+        to: at,
+        worst: at,
+        value,
+        limit,
+        unit: "kPa",
+        use: r.value / r.limit,
+        source: m.source,
+        chosenBy: m.chosenBy,
+        words: `${m.subject}: ${
+          m === over[k]
+            ? "this load and radius, swung all round, would press"
+            : "the unloaded crane with its boom up, swung all round, presses"
+        } with ${value.toFixed(0)} kPa; ${limit.toFixed(0)} is allowed (${r.where})`,
+        cure: m.cure,
+      });
+    };
+    say(over[k], worstPose(ctx, t, over[k], stored));
+    say(
+      empty[k],
+      stored.findIndex((pose) => boomAt(ctx, t, pose) !== null),
+    );
+    return found;
+  });
+}

@@ -1,0 +1,132 @@
+// Cranes: pressure on the ground below the tracks, as the boom points at a pose.
+
+import { pressing, pressUnder } from "../../mechanics/index.ts";
+import { hookName } from "../../plan/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
+import { hookLoadOf, radiusOf } from "../cranes/hookLoad.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { field, METRE, solved, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
+import { type Allowable, recordAllowable } from "./allowable.ts";
+import { belowMats, type CraneLoadOn, loadAt, type Tracks, tracksOf } from "./tracks.ts";
+import { recordLoad, recordMats } from "./trackTrace.ts";
+
+/** A crane whose ground can be judged. */
+export type Judged = Tracks & { allowable: Allowable };
+
+/** The set's cranes whose ground can be judged; others are open items. */
+export function judgedOf(ctx: SetContext): Judged[] {
+  return ctx.set.picks.flatMap((pick) => {
+    const crane = ctx.plan.cranes.find((c) => c.id === pick.crane);
+    const tracks = crane && tracksOf(ctx.plan, crane);
+    return tracks?.allowable ? [tracks as Judged] : [];
+  });
+}
+
+const solvedNow = pressing();
+
+/** Load on a crane's hook at a pose, N, its radius, m, and where the boom points against the tracks; null without equilibrium. */
+export interface Boom {
+  hook: number;
+  radius: number;
+  cos: number;
+  sin: number;
+}
+
+export function boomAt(ctx: SetContext, t: Judged, pose: Pose): Boom | null {
+  const c = pose.situation.cranes.find((one) => one.id === t.crane.id);
+  if (c === undefined) return null;
+  const { position } = t.crane;
+  const dx = c.tip[0] - position.chainage_m - c.moved[0];
+  const dy = c.tip[1] - position.y_m - c.moved[1];
+  const plain = Math.hypot(dx, dy);
+  const load = c.hooked ? hookLoadOf(ctx, pose, t.crane) : null;
+  // A hook that carries nothing of the set hangs with its block alone.
+  const hook = load ? load.gross : t.block;
+  if (!(hook >= 0) || !(plain > 0)) return null;
+  const radius = c.hooked ? radiusOf(ctx, pose, t.crane) : plain;
+  const angle = Math.atan2(dy, dx) - t.facing;
+  return { hook, radius, cos: Math.cos(angle), sin: Math.sin(angle) };
+}
+
+const load: CraneLoadOn = { V: 0, ahead: 0 };
+
+/** What all checks of a crane's ground share. */
+export const common = (t: Judged) => ({
+  subject: hookName(t.crane),
+  kind: `${t.crane.kind} crane`,
+  unit: "kPa",
+  factor: 1e-3,
+  digits: 0,
+  source: t.allowable.source,
+  chosenBy: t.allowable.chosenBy,
+  cure: "more or stronger mats, a smaller radius, another way to face the tracks, or better ground",
+});
+
+/** The pressure on the ground below the tracks as the boom points at a pose. */
+export function trackPressures(ctx: SetContext): Measure[] {
+  return judgedOf(ctx).map((t) =>
+    measure({
+      check: "track pressure",
+      ...common(t),
+      ...traced(ctx, (pose, rec): Reading => {
+        const boom = boomAt(ctx, t, pose);
+        if (boom === null) return NOT_HERE;
+        const { V, ahead } = loadAt(t, boom.hook, boom.radius, load);
+        const [x, y] = [ahead * boom.cos, ahead * boom.sin];
+        const o = pressUnder(t.footing, V, x, y, solvedNow);
+        const limit = t.allowable.value;
+        if (o.status !== "solved")
+          return { value: Number.POSITIVE_INFINITY, limit, where: "its load lies outside its tracks" };
+        const value = belowMats(t.mats, o.most);
+        const { least } = o;
+        if (rec !== null) {
+          const { trackGauge_m: s, trackLength_m: l, trackWidth_m: w = 0 } = t.crane;
+          recordLoad(rec, ctx, t, boom.hook, boom.radius);
+          solved(
+            rec,
+            "u",
+            boom.cos,
+            "1",
+            `cosine of the boom's direction of ${t.crane.id} against its tracks`,
+          );
+          solved(rec, "v", boom.sin, "1", `sine of the boom's direction of ${t.crane.id} against its tracks`);
+          trace(rec, "x", x, "e*u", "m", "load along the tracks from their middle");
+          trace(rec, "y", y, "e*v", "m", "load across the tracks from their middle");
+          if (least > 0) {
+            field(rec, "s_t", s, "gauge of the tracks", `${t.path}.trackGauge_m`, s, METRE);
+            field(rec, "l_t", l, "length of a track", `${t.path}.trackLength_m`, l, METRE);
+            field(rec, "w_t", w, "width of a track", `${t.path}.trackWidth_m`, w, METRE);
+            trace(rec, "A_t", t.footing.A, "2*l_t*w_t", "m2", "area of both tracks");
+            trace(
+              rec,
+              "p",
+              o.most,
+              "V/A_t*(1 + 6*abs(x)/l_t + abs(y)*(s_t/2 + w_t/2)/(s_t^2/4 + w_t^2/12))",
+              "Pa",
+              "greatest pressure below a rigid crane, both tracks pressing all over",
+            );
+          } else
+            solved(
+              rec,
+              "p",
+              o.most,
+              "Pa",
+              "greatest pressure below a rigid crane on ground that cannot pull, part of it lifted, under V at (x, y)",
+            );
+          recordMats(rec, t, o.most);
+          recordAllowable(rec, t.allowable);
+          rec.ends("q", "q_a");
+        }
+        return {
+          value,
+          limit,
+          get where() {
+            const lifted = least > 0 ? "all of both tracks presses" : "part of the tracks lifts";
+            return `${(V / 1000).toFixed(0)} kN ${Math.hypot(x, y).toFixed(2)} m off their middle, ${lifted}`;
+          },
+        };
+      }),
+    }),
+  );
+}
