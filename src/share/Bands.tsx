@@ -11,6 +11,7 @@ import {
 } from "../app/index.ts";
 import { print } from "../units/index.ts";
 import { cut, gutter, lanes, textWidth } from "./frame.ts";
+import { Hatch } from "./Hatch.tsx";
 import { LevelShape } from "./LevelShape.tsx";
 import { marksOf } from "./marks.ts";
 import { Steps } from "./Steps.tsx";
@@ -34,42 +35,10 @@ interface Props {
 function Hatches() {
   return (
     <defs>
-      <pattern
-        id="hatch-left"
-        width="7"
-        height="7"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <line className="hatch" x1="0" y1="0" x2="0" y2="7" />
-      </pattern>
-      <pattern
-        id="hatch-right"
-        width="7"
-        height="7"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(-45)"
-      >
-        <line className="hatch" x1="0" y1="0" x2="0" y2="7" />
-      </pattern>
-      <pattern
-        id="hatch-cross"
-        width="7"
-        height="7"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <path className="hatch" d="M0 0V7M0 0H7" />
-      </pattern>
-      <pattern
-        id="hatch-none"
-        width="9"
-        height="9"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <line className="hatch-none" x1="0" y1="0" x2="0" y2="9" />
-      </pattern>
+      <Hatch id="hatch-left" size={7} line="hatch" />
+      <Hatch id="hatch-right" size={7} turn={-45} line="hatch" />
+      <Hatch id="hatch-cross" size={7} line="hatch" crossed />
+      <Hatch id="hatch-none" size={9} line="hatch-none" />
     </defs>
   );
 }

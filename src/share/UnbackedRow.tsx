@@ -1,6 +1,7 @@
 // The row directly under the bands: where the set falls with one hook or group lost, accepted by name or a stop.
 import { type Axis, type SetResult, toX } from "../app/index.ts";
 import { lanes, textWidth } from "./frame.ts";
+import { Hatch } from "./Hatch.tsx";
 import type { Frame } from "./stack.ts";
 import { piecesOf } from "./unbacked.ts";
 
@@ -8,25 +9,8 @@ import { piecesOf } from "./unbacked.ts";
 function Hatches() {
   return (
     <defs>
-      <pattern
-        id="hatch-stop"
-        width="4"
-        height="4"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <rect className="dense-ground" width="4" height="4" />
-        <line className="dense" x1="0" y1="0" x2="0" y2="4" />
-      </pattern>
-      <pattern
-        id="hatch-accepted"
-        width="8"
-        height="8"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <line className="loose" x1="0" y1="0" x2="0" y2="8" />
-      </pattern>
+      <Hatch id="hatch-stop" size={4} line="dense" ground="dense-ground" />
+      <Hatch id="hatch-accepted" size={8} line="loose" />
     </defs>
   );
 }

@@ -5,35 +5,16 @@ import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
 import { convert } from "../../src/units/index.ts";
-import { ask, solvedByCommandLine, untilAllIsThere, untilReady } from "./handle.ts";
-import { faultsOf } from "./page.ts";
+import { ask, solvedByCommandLine } from "./handle.ts";
+import { onePage } from "./onePage.ts";
 
 let page: Page;
-let faults: string[] = [];
 let json: ResultJson;
 
-test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(400_000);
+// Named in the address, so that the list of examples has it.
+onePage("/?example=order-faults", (opened) => {
+  page = opened;
   ({ json } = solvedByCommandLine("scenarios/order-faults.json", ["--spread", "chosen"]));
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 720 },
-    baseURL: baseURL ?? "",
-    serviceWorkers: "block",
-  });
-  page = await context.newPage();
-  faults = await faultsOf(page, baseURL);
-  // Named in the address, so that the list of examples has it.
-  await page.goto("/?example=order-faults");
-  await untilReady(page);
-  await untilAllIsThere(page);
-});
-
-test.afterEach(() => {
-  expect(faults.splice(0), "faults of the page during this test").toEqual([]);
-});
-
-test.afterAll(async () => {
-  await page?.context().close();
 });
 
 const listed = () =>

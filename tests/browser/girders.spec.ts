@@ -3,37 +3,17 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
-import { ask, solvedByCommandLine, untilAllIsThere, untilReady } from "./handle.ts";
-import { faultsOf } from "./page.ts";
+import { ask, solvedByCommandLine } from "./handle.ts";
+import { onePage } from "./onePage.ts";
 
 let page: Page;
-let faults: string[] = [];
 let json: ResultJson;
 let out = "";
 
-test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(300_000);
+onePage("/", async (opened) => {
+  page = opened;
   ({ json, out } = solvedByCommandLine("scenarios/demo.json", ["--buckling", "stages"]));
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 720 },
-    baseURL: baseURL ?? "",
-    serviceWorkers: "block",
-    colorScheme: "light",
-  });
-  page = await context.newPage();
-  faults = await faultsOf(page, baseURL);
-  await page.goto("/");
-  await untilReady(page);
-  await untilAllIsThere(page);
   await page.keyboard.press("g");
-});
-
-test.afterEach(() => {
-  expect(faults.splice(0), "faults of the page during this test").toEqual([]);
-});
-
-test.afterAll(async () => {
-  await page?.context().close();
 });
 
 const drawing = () => page.getByRole("img", { name: /^Girder L, / });

@@ -5,34 +5,15 @@ import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
 import type { World } from "../../src/sequence/index.ts";
-import { ask, frames, type Point, solvedByCommandLine, untilAllIsThere, untilReady } from "./handle.ts";
-import { faultsOf } from "./page.ts";
+import { ask, frames, type Point, solvedByCommandLine } from "./handle.ts";
+import { onePage } from "./onePage.ts";
 
 let page: Page;
-let faults: string[] = [];
 let json: ResultJson;
 
-test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(400_000);
+onePage("/", (opened) => {
+  page = opened;
   ({ json } = solvedByCommandLine("scenarios/demo.json"));
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 720 },
-    baseURL: baseURL ?? "",
-    serviceWorkers: "block",
-  });
-  page = await context.newPage();
-  faults = await faultsOf(page, baseURL);
-  await page.goto("/");
-  await untilReady(page);
-  await untilAllIsThere(page);
-});
-
-test.afterEach(() => {
-  expect(faults.splice(0), "faults of the page during this test").toEqual([]);
-});
-
-test.afterAll(async () => {
-  await page?.context().close();
 });
 
 interface Box {

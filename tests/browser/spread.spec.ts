@@ -3,40 +3,21 @@
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
 import { parseCsv } from "../tools/recompute.mjs";
-import { ask, solvedByCommandLine, untilAllIsThere, untilReady } from "./handle.ts";
-import { faultsOf } from "./page.ts";
+import { ask, solvedByCommandLine } from "./handle.ts";
+import { onePage } from "./onePage.ts";
 
 const scenario = "scenarios/one-girder.json";
 let page: Page;
-let faults: string[] = [];
 let json: ResultJson;
 let rows: Record<string, string>[] = [];
 let out = "";
 
-test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(400_000);
+onePage("/?example=one-girder", (opened) => {
+  page = opened;
   const solved = solvedByCommandLine(scenario, ["--spread", "chosen"]);
   json = solved.json;
   out = solved.out;
   rows = parseCsv(solved.csv);
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 720 },
-    baseURL: baseURL ?? "",
-    serviceWorkers: "block",
-  });
-  page = await context.newPage();
-  faults = await faultsOf(page, baseURL);
-  await page.goto("/?example=one-girder");
-  await untilReady(page);
-  await untilAllIsThere(page);
-});
-
-test.afterEach(() => {
-  expect(faults.splice(0), "faults of the page during this test").toEqual([]);
-});
-
-test.afterAll(async () => {
-  await page?.context().close();
 });
 
 /** The worst of a limit as the command line prints it: percent, step, progress, corner. */

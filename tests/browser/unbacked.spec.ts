@@ -4,36 +4,22 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { ResultJson } from "../../src/report/index.ts";
-import { ask, openPlan, projectFile, solvedText, untilReady, untilStage } from "./handle.ts";
-import { faultsOf } from "./page.ts";
+import { ask, openPlan, projectFile, solvedText, untilStage } from "./handle.ts";
+import { onePage } from "./onePage.ts";
 
 let page: Page;
-let faults: string[] = [];
 
-test.beforeAll(async ({ browser, baseURL }) => {
-  test.setTimeout(240_000);
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 720 },
-    baseURL: baseURL ?? "",
-    serviceWorkers: "block",
-  });
-  page = await context.newPage();
-  faults = await faultsOf(page, baseURL);
-  await page.goto("/");
-  await untilReady(page);
-});
+onePage(
+  "/",
+  (opened) => {
+    page = opened;
+  },
+  "solved",
+);
 
 // Each test solves a plan twice, here and on the command line: a ceiling, not a wait.
 test.beforeEach(() => {
   test.setTimeout(300_000);
-});
-
-test.afterEach(() => {
-  expect(faults.splice(0), "faults of the page during this test").toEqual([]);
-});
-
-test.afterAll(async () => {
-  await page?.context().close();
 });
 
 /** Opens a plan and waits until losses and ways back are there; low and high may still come. */
