@@ -1,6 +1,7 @@
 // Findings about unbacked stretches: those that nobody accepted, those somebody did, rest in them, no zone kept empty.
 
 import type { SetContext } from "../sequence/index.ts";
+import { type Found, finding } from "./finding.ts";
 import type { Fall, Finding, SetBacked, SetResult } from "./types.ts";
 
 const SOURCE =
@@ -34,30 +35,15 @@ function follows(a: Span, b: Span): boolean {
   return touches && (a.accepted?.by ?? "") === (b.accepted?.by ?? "");
 }
 
-function finding(
-  ctx: SetContext,
-  part: Pick<Finding, "level" | "check" | "subject" | "words" | "cure"> & Partial<Finding>,
-): Finding {
-  return {
-    id: `${part.check}:${ctx.set.id}:${part.subject}:${part.from?.step}:${part.from?.progress}`,
-    set: ctx.set.id,
-    from: null,
-    to: null,
-    worst: null,
-    value: null,
-    limit: null,
-    unit: "",
-    use: null,
-    source: SOURCE,
-    chosenBy: "plan",
-    ...part,
-  };
+function ofSet(ctx: SetContext, part: Omit<Found, "set"> & Partial<Finding>): Finding {
+  const id = `${part.check}:${ctx.set.id}:${part.subject}:${part.from?.step}:${part.from?.progress}`;
+  return finding({ id, set: ctx.set.id, source: SOURCE, chosenBy: "plan", ...part });
 }
 
 function unbacked(ctx: SetContext, first: Span, last: Span): Finding {
   const by = first.accepted;
   const yes = by === null ? "" : `; accepted by ${by.by}: ${by.reason}`;
-  return finding(ctx, {
+  return ofSet(ctx, {
     level: by === null ? "stop" : "note",
     check: "unbacked",
     subject: first.support,
@@ -80,7 +66,7 @@ function rests(ctx: SetContext, set: SetResult, backed: SetBacked): Finding[] {
     if (step.do !== "rest") return [];
     const lost = [...new Set(s.falls.map((f) => f.support))].join(", ");
     return [
-      finding(ctx, {
+      ofSet(ctx, {
         level: "stop",
         check: "unbacked rest",
         subject: step.id,
@@ -99,7 +85,7 @@ function withoutZone(ctx: SetContext, set: SetResult, backed: SetBacked): Findin
   const open = backed.stretches.filter((s) => (set.steps[s.step].step.exclusion ?? "").trim() === "");
   if (open.length === 0) return null;
   const ids = [...new Set(open.map((s) => set.steps[s.step].step.id))];
-  return finding(ctx, {
+  return ofSet(ctx, {
     level: "caution",
     check: "fall zone",
     subject: ids.join(", "),

@@ -2,6 +2,7 @@
 
 import { hookName } from "../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
+import { finding } from "./finding.ts";
 import type { Finding } from "./types.ts";
 
 /** A support counts as carrying from this share of the set's weight on. */
@@ -24,24 +25,21 @@ export function leftOnFindings(ctx: SetContext, run: SetRun, stored: readonly Po
   const last = stored[stored.length - 1];
   if (!last || !run.steps.every((s) => s.solved) || !landed(ctx, last)) return [];
   const at = { step: last.step, progress: last.progress };
-  const say = (id: string, subject: string, words: string, cure: string): Finding => ({
-    id: `left on:${ctx.set.id}:${id}`,
-    level: "caution",
-    check: "left on",
-    set: ctx.set.id,
-    subject,
-    from: at,
-    to: at,
-    worst: at,
-    value: null,
-    limit: null,
-    unit: "",
-    use: null,
-    source: "the plan's own steps",
-    chosenBy: "plan",
-    words,
-    cure,
-  });
+  const say = (id: string, subject: string, words: string, cure: string): Finding =>
+    finding({
+      id: `left on:${ctx.set.id}:${id}`,
+      level: "caution",
+      check: "left on",
+      set: ctx.set.id,
+      subject,
+      from: at,
+      to: at,
+      worst: at,
+      source: "the plan's own steps",
+      chosenBy: "plan",
+      words,
+      cure,
+    });
   const hooks = last.situation.cranes
     .filter((c) => c.hooked)
     .map((c) => {

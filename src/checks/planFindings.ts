@@ -1,6 +1,7 @@
 // Findings about the data of a plan: limits nobody set, what is missing, what is unconfirmed, weights out of the usual.
 
 import { openItems, type Plan, type PlanSet, setLength, takeOff } from "../plan/index.ts";
+import { finding } from "./finding.ts";
 import { limitOf, unknownLimits } from "./limits.ts";
 import type { Finding, Level } from "./types.ts";
 
@@ -12,24 +13,7 @@ function note(
   words: string,
   cure: string,
 ): Finding {
-  return {
-    id: `${check}:${set}:${subject}`,
-    level,
-    check,
-    set,
-    subject,
-    from: null,
-    to: null,
-    worst: null,
-    value: null,
-    limit: null,
-    unit: "",
-    use: null,
-    source: "plan",
-    chosenBy: "",
-    words,
-    cure,
-  };
+  return finding({ level, check, set, subject, words, cure });
 }
 
 /** Everything that the data themselves leave open. */

@@ -2,6 +2,7 @@
 // slender alone, and the stages to which the formula for a two-girder set does not apply.
 
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { finding } from "../finding.ts";
 import type { Finding } from "../types.ts";
 import { girdersOf } from "./data.ts";
 import { girderRuleIds, standingRules } from "./rules.ts";
@@ -14,21 +15,7 @@ export function girderFindings(ctx: SetContext, run: SetRun, stored: readonly Po
 }
 
 function note(ctx: SetContext, part: Pick<Finding, "check" | "subject" | "words" | "cure">): Finding {
-  return {
-    id: `${part.check}:${ctx.set.id}:${part.subject}`,
-    level: "note",
-    set: ctx.set.id,
-    from: null,
-    to: null,
-    worst: null,
-    value: null,
-    limit: null,
-    unit: "",
-    use: null,
-    source: "plan",
-    chosenBy: "",
-    ...part,
-  };
+  return finding({ level: "note", set: ctx.set.id, ...part });
 }
 
 function standingFinding(ctx: SetContext): Finding[] {

@@ -2,6 +2,7 @@
 
 import { type Plan, spreadOf } from "../../plan/index.ts";
 import type { Happening, SetContext } from "../../sequence/index.ts";
+import { finding } from "../finding.ts";
 import { checkList } from "../list.ts";
 import type { CheckList } from "../measure.ts";
 import { inOrder } from "../measureFindings.ts";
@@ -191,24 +192,15 @@ export function withSpread(result: Result, spread: SpreadResult): Result {
 }
 
 function impossible(set: string, corner: Corner, words: string): Finding {
-  return {
-    id: `in the spread: not possible:${set}:${corner.name}`,
+  return finding({
     level: "caution",
     check: "in the spread: not possible",
     set,
     subject: corner.name,
-    from: null,
-    to: null,
-    worst: null,
-    value: null,
-    limit: null,
-    unit: "",
-    use: null,
-    source: "plan",
     chosenBy: "plan",
     words,
     cure: "state a spread that the set can have",
-  };
+  });
 }
 
 function worstOfSupports(set: SolvedSet, { supports }: Gathering): SpreadResult["supports"] {
