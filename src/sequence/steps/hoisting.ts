@@ -237,7 +237,7 @@ function withinSet(ctx: SetContext, rearEnd: number): boolean {
 const ROUNDS = 3;
 
 /** The stages of a landing: which hook lowers to which load, in order. */
-function landStages(step: { order: string[]; stages_kN?: number[] | undefined; until_kN: number }) {
+export function landStages(step: { order: string[]; stages_kN?: number[] | undefined; until_kN: number }) {
   const last = Array.from({ length: ROUNDS }, () => step.until_kN);
   const loads = [...(step.stages_kN ?? []).filter((l) => l > step.until_kN), ...last];
   return loads.flatMap((load) => step.order.map((crane) => ({ crane, load: load * 1000 })));

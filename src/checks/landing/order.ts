@@ -1,0 +1,199 @@
+// A landing as it goes: which bearing touches when, and what hooks and bearings carry stage by stage.
+
+import { bearingName, bearingsOf, byId, hookName } from "../../plan/index.ts";
+import {
+  landStages,
+  type Pose,
+  poseAt,
+  type SetContext,
+  type SetRun,
+  type StepRun,
+} from "../../sequence/index.ts";
+import { type LeanHold, leanHeldBy } from "../lean.ts";
+import { limitOf } from "../limits.ts";
+import type { Finding } from "../types.ts";
+import { found } from "./found.ts";
+
+/** A bearing at one moment: what it carries, N, and how far its sole is above it, m; 0 where it carries. */
+export interface BearingNow {
+  name: string;
+  load: number;
+  gap: number;
+}
+
+/** The end of a stage of a `land` step. */
+export interface LandStage {
+  words: string;
+  progress: number;
+  /** Net loads of the hooks, N. */
+  hooks: { name: string; load: number }[];
+  bearings: BearingNow[];
+  lean: LeanHold;
+}
+
+/** When a bearing first carries: step, progress, and what is left on the hooks then, N. Null where it never does. */
+export interface Touch {
+  bearing: string;
+  at: { step: number; progress: number; hooks: number } | null;
+}
+
+/** One `land` step of a run. */
+export interface Landing {
+  step: number;
+  stages: LandStage[];
+}
+
+/** A stage in which a hook comes down by less than this, m, is none: it was slack already. */
+const MOVES = 1e-5;
+
+const hooksOf = (ctx: SetContext) =>
+  ctx.supports.flatMap((s, i) => (s.what === "hoist" ? [{ name: s.name, i }] : []));
+
+/** Bearings at a solved pose. */
+export function bearingsNow(ctx: SetContext, pose: Pose): BearingNow[] {
+  const { devices, contact } = pose.solution;
+  return bearingsOf(ctx.plan, ctx.set).map((b) => {
+    const name = bearingName(b);
+    const j = devices.findIndex((d) => d.kind === "bearing" && d.name === `bearing ${name}`);
+    if (j < 0) return { name, load: Number.NaN, gap: Number.NaN };
+    const load = contact.F[j];
+    return { name, load, gap: load > 0 ? 0 : contact.v[j] - devices[j].datum };
+  });
+}
+
+/** Every `land` step of a run that was solved, stage by stage; stages in which no hook moves are left out. */
+export function landingsOf(ctx: SetContext, run: SetRun): Landing[] {
+  return run.steps.flatMap((s) =>
+    s.solved && s.step.do === "land" ? [{ step: s.index, stages: stagesOf(ctx, s) }] : [],
+  );
+}
+
+function stagesOf(ctx: SetContext, run: StepRun): LandStage[] {
+  const { step } = run;
+  if (step.do !== "land") return [];
+  const hooks = hooksOf(ctx);
+  const total = run.ends.reduce((a, b) => a + b, 0);
+  const at = (words: string, progress: number): LandStage => {
+    const pose = poseAt(ctx, run, progress);
+    return {
+      words,
+      progress,
+      hooks: hooks.map(({ name, i }) => ({ name, load: Math.max(0, pose.forces[i] || 0) })),
+      bearings: bearingsNow(ctx, pose),
+      lean: leanHeldBy(pose),
+    };
+  };
+  const out = [at("start", 0)];
+  let sum = 0;
+  landStages(step).forEach((stage, i) => {
+    const down = run.ends[i] ?? 0;
+    sum += down;
+    if (down < MOVES) return;
+    const who = hookName(byId(ctx.plan.cranes, stage.crane));
+    const progress = total > 0 ? sum / total : 1;
+    out.push(
+      at(
+        `${who} down ${(down * 1000).toFixed(1)} mm, to ${(stage.load / 1000).toFixed(0)} kN`,
+        Math.min(1, progress),
+      ),
+    );
+  });
+  return out;
+}
+
+/** The order in which the bearings of a run first carry; those that never do stand last. */
+export function touchesOf(ctx: SetContext, run: SetRun): Touch[] {
+  const m = run.supports.length;
+  const hooks = hooksOf(ctx);
+  const list = bearingsOf(ctx.plan, ctx.set).map((b): Touch & { place: number } => {
+    const bearing = bearingName(b);
+    const column = ctx.supportIndex.get(`bearing ${bearing}`) ?? -1;
+    for (let p = 0; p < run.count; p++)
+      if (run.forces[p * m + column] > 0) {
+        const left = hooks.reduce((sum, h) => sum + Math.max(0, run.forces[p * m + h.i] || 0), 0);
+        return { bearing, at: { step: run.step[p], progress: run.progress[p], hooks: left }, place: p };
+      }
+    return { bearing, at: null, place: Number.POSITIVE_INFINITY };
+  });
+  return list.sort((a, b) => a.place - b.place).map(({ bearing, at }) => ({ bearing, at }));
+}
+
+/** Bearings that touch when little is left on the hooks, or not at all; and a landing that begins at the other end. */
+export function landingFindings(ctx: SetContext, run: SetRun): Finding[] {
+  const landing = run.steps.find((s) => s.solved && s.step.do === "land");
+  if (landing === undefined || landing.step.do !== "land") return [];
+  const touches = touchesOf(ctx, run);
+  return [...lateContacts(ctx, run, landing, touches), ...otherEnd(ctx, landing.step.order[0], touches)];
+}
+
+function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: Touch[]): Finding[] {
+  const limit = limitOf(ctx.plan, "late contact", true);
+  if (limit === null) return [];
+  const cure = "shim this seat, so that it takes its part while the hooks still hold the set";
+  return touches.flatMap(({ bearing, at }) => {
+    const meant = landing.step.carries.includes(bearing);
+    if (at === null)
+      return meant
+        ? [
+            found(
+              ctx.set.id,
+              { step: landing.index, progress: 1 },
+              {
+                level: "caution",
+                check: "late contact",
+                subject: bearing,
+                value: 0,
+                unit: "% of W on hooks",
+                words: `bearing ${bearing} is meant to carry, but stays free`,
+                cure,
+              },
+              limit,
+            ),
+          ]
+        : [];
+    const left = (100 * at.hooks) / run.weight;
+    if (left >= limit.value) return [];
+    return [
+      found(
+        ctx.set.id,
+        { step: at.step, progress: at.progress },
+        {
+          level: "caution",
+          check: "late contact",
+          subject: bearing,
+          value: left,
+          unit: "% of W on hooks",
+          use: left > 0 ? limit.value / left : Number.POSITIVE_INFINITY,
+          words: `bearing ${bearing} begins to carry only when ${left.toFixed(1)} % of the set's weight is left on the hooks: the others hold nearly all of it until then`,
+          cure,
+        },
+        limit,
+      ),
+    ];
+  });
+}
+
+/** The first hook in the stated order lowers the end at which it holds: that end should touch first. */
+function otherEnd(ctx: SetContext, crane: string, touches: Touch[]): Finding[] {
+  const pick = ctx.set.picks.find((p) => p.crane === crane);
+  const soles = ctx.set.soleStations_m;
+  const first = touches[0];
+  if (pick === undefined || soles === undefined || first === undefined || first.at === null) return [];
+  const line = Math.abs(pick.at_m - soles.near) < Math.abs(pick.at_m - soles.far) ? "near" : "far";
+  const touched = first.bearing.split(" ")[0];
+  if (touched === line) return [];
+  return [
+    found(
+      ctx.set.id,
+      { step: first.at.step, progress: first.at.progress },
+      {
+        level: "caution",
+        check: "landing order",
+        subject: first.bearing,
+        source: "the stated order of the landing: its first crane lowers first",
+        words: `bearing ${first.bearing} touches first, but the landing is to begin at the ${line} end, which ${hookName(byId(ctx.plan.cranes, crane))} lowers`,
+        cure: `bring the ${line} end lower before the landing, or state the other order`,
+      },
+    ),
+  ];
+}

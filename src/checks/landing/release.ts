@@ -1,0 +1,197 @@
+// Before a hook comes off a landed set: what must be in and counted, bolts in the splices, webs plumb.
+
+import { rowAt, rowDisplacement } from "../../mechanics/index.ts";
+import {
+  bearingsOf,
+  byId,
+  hookName,
+  type Plan,
+  type PlanSet,
+  type Step,
+  type StepOf,
+} from "../../plan/index.ts";
+import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { leanHeldBy, leanWords } from "../lean.ts";
+import { limitOf } from "../limits.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { constant, solved, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
+import type { Finding } from "../types.ts";
+import { found, notSet } from "./found.ts";
+import { landed } from "./loads.ts";
+
+const KINDS = ["blocks", "braces", "bolts"] as const;
+const cure =
+  "name it in the unhook step's release, count it in a brace or hold before, and keep the hook on until it is met";
+
+/** How many of a counted part are in by the steps before one: the last count of that name. */
+export function countedBefore(steps: readonly Step[], index: number, what: string): number {
+  let count = 0;
+  for (const step of steps.slice(0, index)) {
+    const items = step.do === "brace" ? step.items : step.do === "hold" ? (step.counted ?? []) : [];
+    for (const item of items) if (item.what === what) count = item.count;
+  }
+  return count;
+}
+
+/** Unhooks of a run that begin with the set on its bearings, with the pose in which they do. */
+function releases(ctx: SetContext, run: SetRun, stored: readonly Pose[]) {
+  return run.steps.flatMap((s) => {
+    const pose = s.count > 0 ? stored[s.first] : undefined;
+    if (s.step.do !== "unhook" || pose === undefined || !landed(ctx, pose)) return [];
+    return [{ index: s.index, step: s.step, pose }];
+  });
+}
+
+/** Conditions of release that are not met or not named. */
+export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
+  return releases(ctx, run, stored).flatMap(({ index, step, pose }) => {
+    const hook = hookName(byId(ctx.plan.cranes, step.crane));
+    const at = { step: index, progress: 0 };
+    const say = (level: Finding["level"], subject: string, words: string, numbers: Partial<Finding> = {}) =>
+      found(ctx.set.id, at, {
+        level,
+        check: "release condition",
+        subject: `${hook}: ${subject}`,
+        source:
+          "the plan's own steps; that blocks, bracing and bolts are in before a crane lets go: NCHRP Synthesis 345",
+        words,
+        cure,
+        ...numbers,
+      });
+    const lean = leanWords(ctx, leanHeldBy(pose));
+    return [
+      ...unnamed(step).map((kinds) =>
+        say(
+          "caution",
+          kinds,
+          `no ${kinds} are named that must be in before ${hook} comes off; its lean is ${lean}`,
+        ),
+      ),
+      ...(step.release ?? []).flatMap(({ what, least }) => {
+        const count = countedBefore(ctx.set.steps, index, what);
+        if (count >= least) return [];
+        const words = `${count} of ${what} are counted in before ${hook} comes off, at least ${least} must be; lean: ${lean}`;
+        return [say("stop", what, words, { value: count, limit: least, unit: "1" })];
+      }),
+      ...blocksShort(ctx.plan, ctx.set, step).map((words) => say("caution", "blocks", words)),
+      ...(step.windLimit_m_per_s === undefined
+        ? [say("note", "wind limit", `no wind limit is stated while ${hook} comes off`)]
+        : []),
+    ];
+  });
+}
+
+/** Kinds of conditions that a step does not name, in one phrase; none when it names all. */
+function unnamed(step: StepOf<"unhook">): string[] {
+  const kinds = KINDS.filter((kind) => !(step.release ?? []).some((r) => r.kind === kind));
+  return kinds.length === 0 ? [] : [kinds.join(", ")];
+}
+
+/** Blocks are wanted at every bearing. */
+function blocksShort(plan: Plan, set: PlanSet, step: StepOf<"unhook">): string[] {
+  const named = (step.release ?? []).filter((r) => r.kind === "blocks");
+  const least = named.reduce((sum, r) => sum + r.least, 0);
+  const bearings = bearingsOf(plan, set).length;
+  return named.length === 0 || least >= bearings
+    ? []
+    : [`blocks are asked for at ${least} places, but the set lies on ${bearings} bearings`];
+}
+
+/** Splices with fewer holes filled than the limit when the first hook comes off a landed set. */
+export function boltFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
+  const limit = limitOf(ctx.plan, "bolted fraction", true);
+  const [first] = releases(ctx, run, stored);
+  if (limit === null || first === undefined) return [];
+  return ctx.set.splices.flatMap((s) => {
+    const filled = s.boltedFraction;
+    if (filled === undefined || filled >= limit.value * (1 - 1e-9)) return [];
+    return [
+      found(
+        ctx.set.id,
+        { step: first.index, progress: 0 },
+        {
+          level: "caution",
+          check: "bolted fraction",
+          subject: `${s.girder} at ${s.at_m} m`,
+          value: filled,
+          unit: "1",
+          use: limit.value / filled,
+          words: `splice of ${s.girder} at ${s.at_m} m has ${(100 * filled).toFixed(0)} % of its holes filled when the hooks let go`,
+          cure: "fill more holes with bolts and pins while the hooks still hold the set",
+        },
+        limit,
+      ),
+    ];
+  });
+}
+
+/**
+ * How far a girder's web leans from plumb at its soles, as a tangent, > 0 with its top to the right: webs are taken
+ * square to the line through the soffits of the unstressed set.
+ */
+export function webLean(ctx: SetContext, pose: Pose, girder: number): number {
+  const soles = ctx.set.soleStations_m;
+  const { from, to } = ctx.model.girders[girder];
+  const stations = soles === undefined ? [from, to] : [soles.near, soles.far];
+  let worst = 0;
+  for (const s of stations) {
+    const lean =
+      rowDisplacement(pose.solution, rowAt(ctx.model, girder, s, "x")) - pose.situation.plane.crossfall;
+    if (Math.abs(lean) > Math.abs(worst)) worst = lean;
+  }
+  return worst;
+}
+
+/** Webs out of plumb while the set lies on its bearings; the owner's limit. */
+export function webPlumb(ctx: SetContext): Measure[] {
+  const limit = limitOf(ctx.plan, "web plumb");
+  if (limit === null) return [];
+  return ctx.model.girders.map((g, i) =>
+    measure(
+      {
+        check: "web plumb",
+        subject: `girder ${g.name}`,
+        kind: "",
+        unit: "%",
+        factor: 100,
+        digits: 2,
+        watched: false,
+        cure: "shims below the low bearing, or blocks and bracing that bring the web upright, before the hooks let go",
+        ...traced(ctx, (pose, rec): Reading => {
+          if (!landed(ctx, pose)) return NOT_HERE;
+          const lean = solved(
+            rec,
+            "t",
+            webLean(ctx, pose, i),
+            "1",
+            `lean of the web of ${g.name} at its soles`,
+          );
+          const value = trace(rec, "off", Math.abs(lean), "abs(t)", "1", "out of plumb");
+          constant(rec, "allowed", limit.value / 100, "1", "allowed", `${limit.source} (${limit.chosenBy})`);
+          rec?.ends("off", "allowed");
+          return {
+            value,
+            limit: limit.value / 100,
+            where: lean > 0 ? "top to the right" : "top to the left",
+          };
+        }),
+      },
+      limit,
+    ),
+  );
+}
+
+/** Nobody said how plumb the webs must be. */
+export function plumbOpen(plan: Plan): Finding[] {
+  const lands = plan.sets.some((set) => set.steps.some((s) => s.do === "land"));
+  if (!lands || limitOf(plan, "web plumb") !== null) return [];
+  return [
+    notSet(
+      "",
+      "web plumb",
+      "web plumb: nobody set how far webs may be out of plumb before the hooks let go; it is not judged",
+      "take it from the owner's specification, as a rule 'web plumb' in limits.rules",
+    ),
+  ];
+}
