@@ -26,17 +26,13 @@ const setChecks: Partial<CheckList> = {
   wayBackChecks: [wayBackFindings],
 };
 
-const areas: Partial<CheckList>[] = [
-  craneChecks,
-  riggingChecks,
-  transporterChecks,
-  groundChecks,
-  setChecks,
-  windChecks,
-  landingChecks,
-  clearanceChecks,
-  girderChecks,
-];
+const machines = [craneChecks, riggingChecks, transporterChecks, groundChecks, setChecks];
+const atPoses: Partial<CheckList>[] = [...machines, landingChecks, clearanceChecks, girderChecks];
+
+const makersOf = (areas: readonly Partial<CheckList>[]) => areas.flatMap((area) => area.makers ?? []);
+
+/** Areas in the order of the list; those of wind read the others anew in it. */
+const areas: Partial<CheckList>[] = [...atPoses, windChecks(makersOf(machines), makersOf(atPoses))];
 
 const all = <K extends keyof CheckList>(kind: K): CheckList[K] =>
   areas.flatMap((area): CheckList[K][number][] => area[kind] ?? []) as CheckList[K];

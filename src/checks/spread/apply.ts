@@ -8,13 +8,9 @@ import {
   type StateTrain,
 } from "../../mechanics/index.ts";
 import type { SetContext, StateChange } from "../../sequence/index.ts";
+import { pressureAt, windOf } from "../wind/air.ts";
 import type { Corner } from "./corner.ts";
 import { withMasses } from "./masses.ts";
-
-/** Pressure of wind per square of its speed, Pa per (m/s)2: half the density of air, 1.226 kg/m3 at 15 C. From memory. */
-const PRESSURE = 0.613;
-/** Force coefficient of a plate girder with flanges, on its depth. From memory. */
-const COEFFICIENT = 2.2;
 
 /** Prepared sets by weight and CG: the set is factorised once for each of them, and for nothing else. */
 export type Models = Map<string, SetModel>;
@@ -93,7 +89,7 @@ function changeOf(ctx: SetContext, c: Corner, now: { together: boolean; gust: nu
         settles(b.name) ? { ...b, seat: b.seat - down } : b,
       );
     }
-    const wind = c.wind * now.gust === 0 ? null : windOf(ctx, c.wind * now.gust, step);
+    const wind = c.wind * now.gust === 0 ? null : windIn(ctx, c.wind * now.gust, step);
     if (wind) changed.wind = wind;
     return changed;
   };
@@ -104,12 +100,8 @@ function stiffer(t: StateTrain, factor: number): StateTrain {
 }
 
 /** Wind at a part of the pressure that the step's limit brings; a step without a wind limit has none. */
-function windOf(ctx: SetContext, part: number, step: number): State["wind"] | null {
+function windIn(ctx: SetContext, part: number, step: number): State["wind"] | null {
   const limit = ctx.set.steps[step]?.windLimit_m_per_s ?? 0;
   if (limit === 0) return null;
-  return {
-    pressure: PRESSURE * limit * limit * Math.abs(part),
-    factor: COEFFICIENT,
-    toward: part > 0 ? "+y" : "-y",
-  };
+  return windOf(ctx, pressureAt(ctx.plan, limit) * Math.abs(part), part > 0 ? "+y" : "-y");
 }

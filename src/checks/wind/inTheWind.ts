@@ -1,0 +1,190 @@
+// Every check of a pose read anew in the wind of its own step: what stands in the calm and not in the wind that the plan lets
+// it meet. The checks themselves are those of the calm; only the pose is solved again.
+
+import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import {
+  type Measure,
+  type MeasureMaker,
+  marginOf,
+  NOT_HERE,
+  useOf as partOfLimit,
+  type Reading,
+  type RunCheck,
+} from "../measure.ts";
+import { measureFindings } from "../measureFindings.ts";
+import type { Recorder, Trace } from "../trace.ts";
+import { traced } from "../traced.ts";
+import type { Finding } from "../types.ts";
+import { pressureAt, type Toward, WAYS, wayWords } from "./air.ts";
+import { type Blower, blowerOf } from "./blow.ts";
+
+/** Name of a check in the wind. */
+export const inTheWind = (check: string): string => `in the wind: ${check}`;
+
+const limitOfStep = (ctx: SetContext, step: number): number => ctx.set.steps[step]?.windLimit_m_per_s ?? 0;
+
+/** What a check says beside itself when it was read in the wind. */
+function inWords(reading: Reading, V: number, toward: Toward): Reading {
+  const { where } = reading;
+  return {
+    ...reading,
+    where: `${where ? `${where}, ` : ""}wind limit of ${V.toFixed(1)} m/s blowing ${wayWords(toward)}`,
+  };
+}
+
+/** The check's own form, for what is found of it in the wind. */
+function windy(m: Measure): Measure {
+  return {
+    ...m,
+    check: inTheWind(m.check),
+    strip: false,
+    watched: false,
+    cure: `a lower wind limit in this step; or ${m.cure}`,
+  };
+}
+
+/**
+ * Makes the check of a whole run in the wind of its steps, out of the checks of a pose that are cheap enough to be watched.
+ */
+export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
+  return (ctx, run, stored) => {
+    const measures = makers.flatMap((make) => make(ctx)).filter((m) => m.watched);
+    const blower = blowerOf(ctx);
+    const beyond: (Map<number, Reading> | null)[] = measures.map(() => null);
+    const fallen: { i: number; toward: Toward; why: string }[] = [];
+    stored.forEach((pose, i) => {
+      const V = limitOfStep(ctx, pose.step);
+      if (V === 0 || pose.solution.status !== "solved") return;
+      const pressure = pressureAt(ctx.plan, V);
+      for (const toward of WAYS) {
+        const gust = blower.at(pose, pressure, toward);
+        if (gust.solution.status !== "solved") {
+          fallen.push({ i, toward, why: gust.solution.motion });
+          continue;
+        }
+        measures.forEach((m, k) => {
+          const r = m.read(gust);
+          if (Number.isNaN(r.value) || marginOf(m, r) >= 0) return;
+          beyond[k] ??= new Map();
+          const before = beyond[k].get(i);
+          if (before === undefined || partOfLimit(m, r) > partOfLimit(m, before))
+            beyond[k].set(i, inWords(r, V, toward));
+        });
+      }
+    });
+    return [
+      ...measures.flatMap((m, k) => {
+        const found = beyond[k];
+        // What is beyond its limit in the calm has its finding, and a cure that changes the wind's answer too.
+        if (found === null || stored.some((pose) => isBeyond(m, pose))) return [];
+        const reading = (i: number): Reading => found.get(i) ?? NOT_HERE;
+        return measureFindings(
+          ctx,
+          run,
+          windy(m),
+          reading,
+          Float64Array.from(stored, (_, i) => partOfLimit(m, reading(i))),
+        );
+      }),
+      ...fallenFindings(ctx, run, fallen),
+    ];
+  };
+}
+
+function isBeyond(m: Measure, pose: Pose): boolean {
+  if (pose.solution.status !== "solved") return false;
+  const calm = m.read(pose);
+  return !Number.isNaN(calm.value) && marginOf(m, calm) < 0;
+}
+
+/** One finding for every step in which the wind leaves no equilibrium. */
+function fallenFindings(
+  ctx: SetContext,
+  run: SetRun,
+  fallen: readonly { i: number; toward: Toward; why: string }[],
+): Finding[] {
+  const out: Finding[] = [];
+  for (const { i, toward, why } of fallen) {
+    const at = { step: run.step[i], progress: run.progress[i] };
+    const known = out.find((f) => f.from?.step === at.step);
+    if (known) {
+      known.to = at;
+      continue;
+    }
+    const V = limitOfStep(ctx, at.step);
+    out.push({
+      id: `${inTheWind("no equilibrium")}:${ctx.set.id}:${at.step}`,
+      level: "stop",
+      check: inTheWind("no equilibrium"),
+      set: ctx.set.id,
+      subject: "set",
+      from: at,
+      to: at,
+      worst: at,
+      value: null,
+      limit: null,
+      unit: "",
+      use: null,
+      source: "the statics of this pose",
+      chosenBy: "plan",
+      words: `in its wind limit of ${V.toFixed(1)} m/s blowing ${wayWords(toward)} the set does not stand: ${why || "heights, tensions and sideways forces do not settle together"}`,
+      cure: "a lower wind limit in this step, or lashings, guides and tag lines that hold it across",
+    });
+  }
+  return out;
+}
+
+/** The worse of both ways at a pose, in the wind of its step; null where nothing blows or the check does not apply. */
+function worseOf(
+  ctx: SetContext,
+  blower: Blower,
+  m: Measure,
+  pose: Pose,
+): { gust: Pose; reading: Reading; toward: Toward } | null {
+  const V = limitOfStep(ctx, pose.step);
+  if (V === 0) return null;
+  let worse: { gust: Pose; reading: Reading; toward: Toward } | null = null;
+  for (const toward of WAYS) {
+    const gust = blower.at(pose, pressureAt(ctx.plan, V), toward);
+    if (gust.solution.status !== "solved") continue;
+    const reading = m.read(gust);
+    if (Number.isNaN(reading.value)) continue;
+    if (worse === null || partOfLimit(m, reading) > partOfLimit(m, worse.reading))
+      worse = { gust, reading, toward };
+  }
+  return worse;
+}
+
+/** Makes of the checks of a pose those in the wind, for one pose and its trace. */
+export function windMeasures(makers: readonly MeasureMaker[]): MeasureMaker {
+  return (ctx) => {
+    const blower = blowerOf(ctx);
+    return makers
+      .flatMap((make) => make(ctx))
+      .map((m) => ({
+        ...windy(m),
+        ...traced(ctx, (pose, rec): Reading => {
+          const worse = worseOf(ctx, blower, m, pose);
+          if (worse === null) return NOT_HERE;
+          const { gust, reading, toward } = worse;
+          if (rec !== null) recordWindy(rec, m.trace?.(gust) ?? null, toward);
+          return inWords(reading, limitOfStep(ctx, pose.step), toward);
+        }),
+      }));
+  };
+}
+
+/** Writes down what the check wrote of the pose in the wind; nothing where it writes no trace. */
+function recordWindy(rec: Recorder, own: { value: Trace; limit: Trace } | null, toward: Toward): void {
+  if (own === null) return;
+  const say = (t: Trace): Trace => {
+    if (t.leaf !== undefined && "solved" in t.leaf) {
+      const words = `${t.words}, in the wind limit of the step blowing ${wayWords(toward)}`;
+      return { ...t, words, leaf: { solved: words, at: t.leaf.at } };
+    }
+    return t.from.length === 0 ? t : { ...t, from: t.from.map(say) };
+  };
+  rec.put(say(own.value));
+  rec.put(say(own.limit));
+  rec.ends(own.value.symbol, own.limit.symbol);
+}
