@@ -1,8 +1,13 @@
 // The checks of rigging.
 
 import type { CheckList } from "../measure.ts";
+import { attachmentLoads, spreaderThrust } from "./attachments.ts";
+import { gearFindings } from "./gear.ts";
+import { liftedFindings } from "./lifted.ts";
+import { partLoads } from "./parts.ts";
 import { riggingLoads } from "./ratedLoad.ts";
 
 export const riggingChecks: Partial<CheckList> = {
-  makers: [riggingLoads],
+  makers: [riggingLoads, partLoads, attachmentLoads, spreaderThrust],
+  planChecks: [gearFindings, liftedFindings],
 };
