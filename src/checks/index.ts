@@ -20,6 +20,7 @@ export { type CompleteOptions, completeResult } from "./complete.ts";
 export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes/hookLoad.ts";
 export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";
+export * from "./landing/index.ts";
 export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
 export { checkList, checksWithout } from "./list.ts";

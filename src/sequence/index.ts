@@ -10,13 +10,14 @@
  * ```
  */
 export { prepareContext, startSituation } from "./context.ts";
-export { expansion, heatOf } from "./heat.ts";
+export { expansion } from "./heat.ts";
 export { idealise, setData } from "./idealise.ts";
 export { hookStiffness } from "./machinery.ts";
 export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
 export { solvePose, tareOf } from "./pose.ts";
 export { poseAt, type RunOptions, runSet, runSteps, situationAt, withBrakes } from "./run.ts";
 export { crossing, peak } from "./search.ts";
+export { type Station, sectionReader } from "./sections.ts";
 export { landStages } from "./steps/hoisting.ts";
 export { biteAt, motionOf, oneMotion, stepKinds } from "./steps/index.ts";
 export { bunkGap } from "./steps/kind.ts";

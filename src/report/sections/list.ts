@@ -1,5 +1,6 @@
 // The sections that can be asked for beside the findings: a new one is one line here.
 
 import type { Section } from "./form.ts";
+import { landingSection } from "./landing.ts";
 
-export const sections: readonly Section[] = [];
+export const sections: readonly Section[] = [landingSection];

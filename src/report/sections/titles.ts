@@ -1,4 +1,6 @@
 // What each section tells, for a list to choose from. Apart from the sections themselves, so that a page can show the list
 // without loading them.
 
-export const sectionTitles: Readonly<Record<string, string>> = {};
+export const sectionTitles: Readonly<Record<string, string>> = {
+  landing: "landing and fit: seats, temperature, order, shims, packing",
+};
