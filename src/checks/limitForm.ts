@@ -28,4 +28,6 @@ export type StandingLimit = Pick<Limit, "value" | "source">;
 export interface AreaLimits {
   ready: Record<string, ReadyRule>;
   standing: Record<string, StandingLimit>;
+  /** Names of limits that only a plan sets: none stands when it does not. */
+  open?: readonly string[];
 }

@@ -36,6 +36,7 @@ const defaults: Record<string, StandingLimit> = Object.assign({}, ...areas.map((
 export const limitNames = [
   ...new Set([
     ...Object.keys(defaults),
+    ...areas.flatMap((a) => a.open ?? []),
     ...Object.values(readyRules).flatMap((r) => [r.limit, ...(r.also ?? []).map((a) => a.limit)]),
   ]),
 ];
