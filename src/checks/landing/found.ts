@@ -29,6 +29,7 @@ export function missing(set: string, path: string, words: string): Finding {
     level: "note",
     check: "missing data",
     subject: path,
+    chosenBy: "",
     words: `${path}: ${words}`,
     cure: "give the value with its source",
   });
@@ -36,5 +37,5 @@ export function missing(set: string, path: string, words: string): Finding {
 
 /** A limit that nobody set. */
 export function notSet(set: string, subject: string, words: string, cure: string): Finding {
-  return found(set, null, { level: "note", check: "limit not set", subject, words, cure });
+  return found(set, null, { level: "note", check: "limit not set", subject, chosenBy: "", words, cure });
 }

@@ -61,7 +61,7 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
       });
     const lean = leanWords(ctx, leanHeldBy(pose));
     return [
-      ...unnamed(step).map((kinds) =>
+      ...unnamed(ctx.set, step).map((kinds) =>
         say(
           "caution",
           kinds,
@@ -82,9 +82,10 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
   });
 }
 
-/** Kinds of conditions that a step does not name, in one phrase; none when it names all. */
-function unnamed(step: StepOf<"unhook">): string[] {
-  const kinds = KINDS.filter((kind) => !(step.release ?? []).some((r) => r.kind === kind));
+/** Kinds of conditions that a step does not name, in one phrase; none when it names all. Bolts are asked of splices. */
+function unnamed(set: PlanSet, step: StepOf<"unhook">): string[] {
+  const asked = KINDS.filter((kind) => kind !== "bolts" || set.splices.length > 0);
+  const kinds = asked.filter((kind) => !(step.release ?? []).some((r) => r.kind === kind));
   return kinds.length === 0 ? [] : [kinds.join(", ")];
 }
 
