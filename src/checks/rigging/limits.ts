@@ -28,7 +28,7 @@ export const riggingLimits: AreaLimits = {
     "out of grade": {
       value: 150,
       source:
-        "common practice, no source: mm by which the seats of one end may be nearer than those of the other just before landing",
+        "common practice, no source: mm by which the seats of one end may be nearer than those of the other before one end is lowered to land",
     },
     "out of crossfall": {
       value: 25,

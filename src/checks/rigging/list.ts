@@ -2,6 +2,7 @@
 
 import type { CheckList } from "../measure.ts";
 import { attachmentLoads, spreaderThrust } from "./attachments.ts";
+import { hungAttitude, hungFindings } from "./attitude.ts";
 import { gearFindings } from "./gear.ts";
 import { liftedFindings } from "./lifted.ts";
 import { partLoads } from "./parts.ts";
@@ -9,5 +10,7 @@ import { riggingLoads } from "./ratedLoad.ts";
 
 export const riggingChecks: Partial<CheckList> = {
   makers: [riggingLoads, partLoads, attachmentLoads, spreaderThrust],
+  onDemand: [hungAttitude],
+  runChecks: [hungFindings],
   planChecks: [gearFindings, liftedFindings],
 };
