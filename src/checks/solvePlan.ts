@@ -2,6 +2,7 @@
 
 import { type Plan, planHash } from "../plan/index.ts";
 import { type Pose, prepareContext, runSet, type SetContext, type Watch } from "../sequence/index.ts";
+import { knownClearances } from "./clearance/clearances.ts";
 import { completeResult } from "./complete.ts";
 import { ruleSetWords } from "./limits.ts";
 import { checkList } from "./list.ts";
@@ -110,7 +111,9 @@ function solveSet(
         ]
       : [],
   );
-  return { result: { ...run, name: ctx.set.name, strips }, found };
+  const clearances = knownClearances(run);
+  const result = { ...run, name: ctx.set.name, strips, ...(clearances === undefined ? {} : { clearances }) };
+  return { result, found };
 }
 
 function limitWords(m: Measure, all: Reading[]): string {

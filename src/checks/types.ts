@@ -3,6 +3,7 @@
 import type { BuckledGirder } from "../mechanics/index.ts";
 import type { Acceptance, WayBackStep } from "../plan/index.ts";
 import type { SetRun } from "../sequence/index.ts";
+import type { SetClearances } from "./clearance/types.ts";
 import type { Extent } from "./extent.ts";
 import type { Corner } from "./spread/corner.ts";
 
@@ -204,6 +205,8 @@ export interface SetBuckling {
   findings: Finding[];
 }
 
+export type { Clearance, SetClearances } from "./clearance/types.ts";
+
 export interface SetResult extends SetRun {
   name: string;
   strips: UseStrip[];
@@ -217,6 +220,8 @@ export interface SetResult extends SetRun {
   envelopes?: GirderEnvelope[];
   /** At how many times its loads the set buckles, stage by stage; absent until it is worked out. */
   buckling?: SetBuckling;
+  /** The least distance of everything that must keep clear, step by step; absent where that check was left out. */
+  clearances?: SetClearances;
 }
 
 /** The one result object: scene, load share, tables, CSV and report read this and nothing else. */

@@ -17,7 +17,8 @@
  */
 export * from "./banded.ts";
 export { type Convex, reach } from "./convex/body.ts";
-export { convexDistance, type Gap, newGap } from "./convex/distance.ts";
+export { convexDistance } from "./convex/distance.ts";
+export { type Gap, newGap } from "./convex/gap.ts";
 export * from "./dense.ts";
 export * from "./dualSimplex.ts";
 export * from "./eliminate.ts";

@@ -9,15 +9,22 @@ const ballastDensity = 7;
 
 /** Sizes that a plan does not give, in proportion to those that it does, m. */
 export function craneSizes(c: Crane) {
+  const houseWidth = Math.min(3.4, 0.55 * c.trackGauge_m + 0.4);
+  const ballastDepth = Math.min(1.5, 0.28 * c.tailRadius_m);
+  const ballastWidth = Math.max(houseWidth, 0.95 * c.trackGauge_m);
   const width = c.trackWidth_m ?? Math.max(0.6, 0.16 * c.trackGauge_m);
   const track = Math.min(1.7, Math.max(0.7, 0.15 * c.trackLength_m));
   return {
     trackWidth: width,
     trackHeight: track,
     floor: Math.min(track + 0.5, Math.max(0.6, c.boomFootHeight_m - 0.25)),
-    houseWidth: Math.min(3.4, 0.55 * c.trackGauge_m + 0.4),
+    houseWidth,
+    houseHeight: 0.35 + Math.min(1.7, 0.28 * c.tailRadius_m),
+    ballastDepth,
+    ballastWidth,
+    ballastHeight: Math.min(6, (c.ballast_t ?? 0) / ballastDensity / (ballastWidth * ballastDepth)),
     /** Width and depth of the boom's lattice at its middle. */
-    lattice: Math.min(3, Math.max(0.9, c.boomLength_m / 26)),
+    lattice: c.wind?.boomWidth_m ?? Math.min(3, Math.max(0.9, c.boomLength_m / 26)),
   };
 }
 
@@ -74,14 +81,19 @@ function drawMats(pen: Pen, c: Crane, base: Frame): void {
 }
 
 function drawHouse(pen: Pen, c: Crane, upper: Frame, hue: Tone): void {
-  const { floor, houseWidth: w } = craneSizes(c);
+  const {
+    floor,
+    houseWidth: w,
+    houseHeight,
+    ballastDepth,
+    ballastWidth,
+    ballastHeight: high,
+  } = craneSizes(c);
   const tail = -c.tailRadius_m;
   const front = Math.max(c.boomFootForward_m + 0.4, 1);
-  const ballastDepth = Math.min(1.5, 0.28 * c.tailRadius_m);
   pen.frame = upper;
   pen.block([tail + 0.4 * ballastDepth, front], [-w / 2, w / 2], [floor, floor + 0.35], "machine dark");
-  const height = Math.min(1.7, 0.28 * c.tailRadius_m);
-  pen.block([tail + ballastDepth, 0.15 * front], [-w / 2, w / 2], [floor + 0.35, floor + 0.35 + height], hue);
+  pen.block([tail + ballastDepth, 0.15 * front], [-w / 2, w / 2], [floor + 0.35, floor + houseHeight], hue);
   // The cab stands right of the boom, ahead of the house.
   const cab = 0.32 * w;
   pen.block(
@@ -106,12 +118,10 @@ function drawHouse(pen: Pen, c: Crane, upper: Frame, hue: Tone): void {
     );
   }
   if (c.ballast_t === undefined || c.ballast_t <= 0) return;
-  const wide = Math.max(w, 0.95 * c.trackGauge_m);
-  const high = Math.min(6, c.ballast_t / ballastDensity / (wide * ballastDepth));
   const slabs = Math.max(1, Math.round(high / 0.5));
   for (let i = 0; i < slabs; i++) {
     const z = [floor + (high * i) / slabs + 0.02, floor + (high * (i + 1)) / slabs] as const;
-    pen.block([tail, tail + ballastDepth], [-wide / 2, wide / 2], z, "ballast");
+    pen.block([tail, tail + ballastDepth], [-ballastWidth / 2, ballastWidth / 2], z, "ballast");
   }
 }
 
@@ -151,17 +161,29 @@ function drawLattice(
   });
 }
 
+/** Where a boom of a length changes its width: distance from the foot and half-width, from butt to head, m. */
+export function boomOutline(c: Crane, length: number): [at: number, half: number][] {
+  const half = craneSizes(c).lattice / 2;
+  const butt = Math.min(0.16 * length, 7);
+  const head = Math.min(0.14 * length, 6);
+  return [
+    [0.25, 0.3],
+    [butt, half],
+    [length - head, half],
+    [length - 0.2, 0.28],
+  ];
+}
+
 /** The boom from foot pin to tip sheaves: a butt that widens, a long middle, a head that narrows. */
 export function drawBoom(pen: Pen, c: Crane, foot: Vec3, tip: Vec3, hue: Tone): void {
   const l = distance(foot, tip);
   const across: Vec3 = [tip[1] - foot[1], foot[0] - tip[0], 0];
   const at = aligned(foot, minus(tip, foot), [0, 0, 1]);
-  const half = craneSizes(c).lattice / 2;
-  const butt = Math.min(0.16 * l, 7);
-  const head = Math.min(0.14 * l, 6);
-  drawLattice(pen, at, [0.25, butt], [0.3, half], hue);
-  drawLattice(pen, at, [butt, l - head], [half, half], hue);
-  drawLattice(pen, at, [l - head, l - 0.2], [half, 0.28], hue);
+  const outline = boomOutline(c, l);
+  for (let i = 1; i < outline.length; i++) {
+    const [[from, a], [to, b]] = [outline[i - 1], outline[i]];
+    drawLattice(pen, at, [from, to], [a, b], hue);
+  }
   const axis = times(across, 0.45 / Math.max(1e-9, Math.hypot(across[0], across[1])));
   pen.drum(add(tip, axis), minus(tip, axis), 0.8, "machine dark");
   pen.drum(add(foot, times(axis, 1.2)), minus(foot, times(axis, 1.2)), 0.35, "machine dark");

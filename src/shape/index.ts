@@ -39,5 +39,9 @@ export { bearingPlaces, type Drawn, drawPicture, type Pictured } from "./picture
 export { carriedAt, type Reaction, reactionsOf } from "./reactions.ts";
 export { drawSite, type SiteBodies } from "./site.ts";
 export { pathTop, type SiteLines, seatLevel, siteLines } from "./siteLines.ts";
+export type { BodyGroup, BodyKind, SweptBody } from "./swept/form.ts";
+export { type SweptBodies, sweptBodies } from "./swept/groups.ts";
+export { newPlaced, type Placed, placeBodies, shapeOf } from "./swept/place.ts";
+export { shapeMoves } from "./swept/shapeMoves.ts";
 export { deckDepths, deckFrame } from "./transporter.ts";
 export { aligned, distance, type Frame, heading, inWorld, level } from "./vec.ts";

@@ -73,7 +73,7 @@ function drawWheel(pen: Pen, t: Transporter, deck: Frame, line: number, side: 1 
 }
 
 /** Half the width of the bunk beams: out to the outermost girder and a little more, at least the deck's. */
-function bunkReach(t: Transporter, set: PlanSet): number {
+export function bunkReach(t: Transporter, set: PlanSet): number {
   const outer = Math.max(...set.girders.map((girder) => Math.abs(girder.y_m)));
   return Math.max(t.deckWidth_m / 2, outer + 0.45);
 }

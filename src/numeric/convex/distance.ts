@@ -2,27 +2,8 @@
 // Keerthi (1988) on the difference of both, nothing allocated. Bodies that overlap are handed on to `penetration`.
 
 import { type Convex, furthest } from "./body.ts";
+import type { Gap } from "./gap.ts";
 import { penetration } from "./penetration.ts";
-
-/** What was found between two bodies. */
-export interface Gap {
-  /** m; below zero by how far they must be moved apart when they overlap. */
-  distance: number;
-  /** False when the search was cut off, and the distance is only known to be at least this; points then mean nothing. */
-  exact: boolean;
-  /** The points of both bodies that are nearest (or deepest), and the direction of length 1 from the first to the second. */
-  a: Float64Array;
-  b: Float64Array;
-  normal: Float64Array;
-}
-
-export const newGap = (): Gap => ({
-  distance: Number.NaN,
-  exact: false,
-  a: new Float64Array(3),
-  b: new Float64Array(3),
-  normal: new Float64Array(3),
-});
 
 /** Upper and lower bound of a distance come together to this, m. */
 const CLOSE = 1e-9;
@@ -73,6 +54,9 @@ export function convexDistance(
     if (least - thick > cut) {
       gap.distance = least - thick;
       gap.exact = false;
+      gap.normal[0] = -vx / size;
+      gap.normal[1] = -vy / size;
+      gap.normal[2] = -vz / size;
       return gap.distance;
     }
     if (n > 0 && (size - least <= CLOSE || known(n))) break;

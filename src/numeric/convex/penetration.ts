@@ -2,7 +2,7 @@
 // always where its face is nearest to the origin, until that face cannot be moved out any more. Rarely needed; allocates.
 
 import { type Convex, furthest } from "./body.ts";
-import type { Gap } from "./distance.ts";
+import type { Gap } from "./gap.ts";
 
 type Vec = [number, number, number];
 

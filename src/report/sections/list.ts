@@ -1,6 +1,7 @@
 // The sections that can be asked for beside the findings: a new one is one line here.
 
+import { clearanceSection } from "./clearance.ts";
 import type { Section } from "./form.ts";
 import { landingSection } from "./landing.ts";
 
-export const sections: readonly Section[] = [landingSection];
+export const sections: readonly Section[] = [clearanceSection, landingSection];

@@ -2,5 +2,6 @@
 // without loading them.
 
 export const sectionTitles: Readonly<Record<string, string>> = {
+  clearance: "clearances: least distances of booms, tails, set, transporters and site, step by step",
   landing: "landing and fit: seats, temperature, order, shims, packing",
 };
