@@ -17,7 +17,11 @@ export {
   withBuckling,
 } from "./buckling/stages.ts";
 export { type CompleteOptions, completeResult } from "./complete.ts";
+export { type Sensitivity, sensitivityAt, sensitivityWords } from "./cranes/capacityLeft.ts";
 export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes/hookLoad.ts";
+export { type IndicatorReading, indicatorReading } from "./cranes/indicator.ts";
+export { type CraneMotions, type Motion, motionsIn } from "./cranes/motions.ts";
+export { type Reach, reachAt } from "./cranes/reach.ts";
 export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";
 export * from "./landing/index.ts";

@@ -5,6 +5,7 @@ import type { Plan } from "../plan/index.ts";
 import { poseAt, type StepRun } from "../sequence/index.ts";
 import { bucklingLines } from "./bucklingText.ts";
 import { rowsOf } from "./columns.ts";
+import { cranesLines } from "./cranesText.ts";
 import { type Contexts, contextsOf } from "./csv.ts";
 import { envelopeText } from "./diagrams.ts";
 import { originOf } from "./origin.ts";
@@ -82,6 +83,7 @@ function setLines(result: Result, plan: Plan, set: SetResult, contexts: Contexts
     `${weight}: weight ${kN(set.weight)} kN, CG ${set.cg.map((value) => value.toFixed(3)).join(" / ")} m; loads in kN`,
     ...tableLines(head, rows, sides),
     ...withoutNumbers(set).map((at) => `no numbers, not settled: ${whereOf(result, set.setId, at)}`),
+    ...cranesLines(ctx, set),
     ...unbackedLines(set),
     ...wayBackLines(set),
     ...spreadLines(plan, set),
