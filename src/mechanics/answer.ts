@@ -1,6 +1,7 @@
 // A solution put into names: what the command line prints, and what a checking engineer reads.
 
 import { bandedSolve, vector } from "../numeric/index.ts";
+import { leanAside, pullAside } from "./devices.ts";
 import type { HorizontalResult } from "./horizontal.ts";
 import { flexibility, makeRow, rowAt, rowValue } from "./rows.ts";
 import type { SetModel, SetRow } from "./setModel.ts";
@@ -140,8 +141,11 @@ export function lineForces(s: Solution, hoist: number): number[] {
   devices.forEach((d, j) => {
     if (d.kind === "lean of hoist" && d.of === hoist) turn = contact.v[j] - d.datum;
   });
+  // A lean counts from where the slings, unequal as they may be, would leave the spreader level.
+  turn += leanAside(h, model, girders);
+  const aside = pullAside(h, model, girders);
   const fy = T * layout.up[1] + (s.horizontal ? s.horizontal.lines[2 * hoist + 1] : 0);
-  const couple = (-T * e * turn - fy * e) / (left - right);
+  const couple = (-T * e * turn - T * aside - fy * e) / (left - right);
   return girders.map(
     (_, i) => T / girders.length + (i === 0 ? couple : i === girders.length - 1 ? -couple : 0),
   );

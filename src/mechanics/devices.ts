@@ -55,6 +55,38 @@ export function leanArm(h: StateHoist, cgHeight: number): number {
   return e + h.pickHeight - cgHeight;
 }
 
+/** How much longer the sling of each of some girders is than their mean, m; null where all are alike. */
+function unevenSlings(h: StateHoist, model: SetModel, girders: readonly number[]): number[] | null {
+  const { longer } = h;
+  if (longer === undefined) return null;
+  const own = girders.map((g) => longer[model.girders[g].name] ?? 0);
+  const mean = own.reduce((sum, x) => sum + x / own.length, 0);
+  return own.map((x) => x - mean);
+}
+
+/**
+ * How far to the right of the middle of its picks a hoist pulls on the level set, m, where its slings are of unequal
+ * length; 0 otherwise. On a spreader, longer slings on the left by D let it hang level while the set leans, so that in
+ * the level set the spreader leans by D over the picks' distance and its lower pins swing out by `pinHeight` times
+ * that; slings to a point put the point itself aside, with the pin at its own height above the picks.
+ */
+export function pullAside(h: StateHoist, model: SetModel, girders: readonly number[]): number {
+  const uneven = girders.length > 1 ? unevenSlings(h, model, girders) : null;
+  if (uneven === null || h.rigging === "separate") return 0;
+  const between = model.girders[girders[0]].y - model.girders[girders[girders.length - 1]].y;
+  const [left, right] = [uneven[0], uneven[uneven.length - 1]];
+  const e = h.pinHeight ?? 0;
+  if (h.rigging === "spreader") return (e * (left - right)) / between;
+  const even = Math.hypot(e, between / 2);
+  return ((even + left) ** 2 - (even + right) ** 2) / (2 * between);
+}
+
+/** What unequal slings put to the lean at which a hoist turns the set neither way, rad. */
+export function leanAside(h: StateHoist, model: SetModel, girders: readonly number[]): number {
+  const arm = leanArm(h, model.cg[2]);
+  return arm === 0 ? 0 : -pullAside(h, model, girders) / arm;
+}
+
 /**
  * Devices of a layout for given tensions of the hoists and given stops of the cylinders. The list's order and names
  * hang on the layout and the stops alone.
@@ -206,13 +238,14 @@ function addHoists(layout: Layout, list: Device[]): void {
     if (h.mode === "takeUp") {
       const name = wiring.hoistNames[index];
       const takeUp = h.takeUp ?? 0;
-      if (h.rigging === "separate")
+      if (h.rigging === "separate") {
+        const uneven = unevenSlings(h, model, girders);
         for (let i = 0; i < n; i++) {
           const g = model.girders[girders[i]];
-          const datum = takeUp - camberAt(model, girders[i], h.at) * up[2];
+          const datum = takeUp - (uneven?.[i] ?? 0) - camberAt(model, girders[i], h.at) * up[2];
           add("hoist", name, true, h.stiffness / n, datum, [rows[i]], [up[2]], g.name, g.y);
         }
-      else {
+      } else {
         let datum = takeUp;
         for (const g of girders) datum -= (camberAt(model, g, h.at) * up[2]) / n;
         const factors = girders.map(() => up[2] / n);
@@ -223,7 +256,8 @@ function addHoists(layout: Layout, list: Device[]): void {
       const left = girders[0];
       const right = girders[n - 1];
       const between = model.girders[left].y - model.girders[right].y;
-      const datum = -(camberAt(model, left, h.at) - camberAt(model, right, h.at)) / between;
+      const camber = camberAt(model, left, h.at) - camberAt(model, right, h.at);
+      const datum = -camber / between + leanAside(h, model, girders);
       const pair = [rows[0], rows[n - 1]];
       add("lean of hoist", h.name, false, 0, datum, pair, [1 / between, -1 / between], "", 0);
     }

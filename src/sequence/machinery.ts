@@ -150,10 +150,16 @@ function hookMachine(plan: Plan, set: PlanSet, pick: Pick): HookMachine {
       stiffness: hookStiffness(plan, crane, pick),
       pickHeight: pick.height_m,
       pinHeight: rig.hookPinHeight_m,
+      ...(pick.slingLonger_mm === undefined ? {} : { longer: longerSlings(pick.slingLonger_mm) }),
       ropeLength: 0,
       offset: [0, 0],
     },
   };
+}
+
+/** How much longer the slings of a pick are than its rigging's own length, m by girder. */
+function longerSlings(longer_mm: Readonly<Record<string, number>>): Record<string, number> {
+  return Object.fromEntries(Object.entries(longer_mm).map(([girder, by]) => [girder, mm(by)]));
 }
 
 /** Bearings as they stand: seats that were not surveyed are taken at their design elevation, shims are on them. */

@@ -202,6 +202,8 @@ function checkHoists(look: Look, girders: Girders): void {
     item.girders.forEach((girder, i) => {
       onGirder(look, girders, girder, item.at, path, "the pick", ["girders", i]);
     });
+    for (const [girder, , at] of look.entries<number>([...path, "longer"]))
+      refer(look, at, girder, item.girders, "girder of this hoist");
     if (item[item.mode] === undefined || item[item.mode] === null)
       look.say(
         [...path, item.mode],

@@ -143,6 +143,7 @@ const hoist = fields({
   pinHeight: z.optional(
     from(0, 100, "m", "hook pin above the spreader's lower pins (spreader) or above the picks (point)"),
   ),
+  longer: z.optional(named(level, "how much longer its sling is, in m")),
   ropeLength: z.optional(from(0.1, 1000, "m", "boom tip to picks")),
   offset: z.optional(
     z

@@ -87,6 +87,8 @@ export interface StateHoist {
   pickHeight: number;
   /** Hook pin above the spreader's lower pins (spreader) or above the picks (point), m. */
   pinHeight?: number;
+  /** By girder: how much longer its sling is than the others', m; their mean counts for nothing. */
+  longer?: Readonly<Record<string, number>>;
   /** Boom tip to picks, m; without it the line stays vertical and has no plan stiffness. */
   ropeLength?: number;
   /** [x, y] of the boom tip from the true plumb above the picks, m. */
