@@ -1,7 +1,8 @@
 // All witnesses, area by area.
 
+import { craneWitnesses } from "./cranes.ts";
 import { sequenceWitnesses } from "./sequence.ts";
 import { setWitnesses } from "./set.ts";
 import type { Witness } from "./witness.ts";
 
-export const witnesses: Witness[] = [...setWitnesses, ...sequenceWitnesses];
+export const witnesses: Witness[] = [...setWitnesses, ...craneWitnesses, ...sequenceWitnesses];
