@@ -2,7 +2,7 @@
 //
 // One call works a number out and, where a recorder is handed in, writes down how; without one it costs nothing:
 //   const L_p = trace(rec, "L_p", 1.76 * r_y * Math.sqrt(E / F_y), "1.76*r_y*sqrt(E/F_y)", "m", "limit of yielding");
-// Formulas are ordinary infix: + - * / ^, parentheses, comparisons, a ? b : c, and sqrt, min, max, abs, sin, cos, tan, acos. All values in SI.
+// Formulas are ordinary infix: + - * / ^, parentheses, comparisons, a ? b : c, and sqrt, min, max, abs, atan, sin, cos, tan, acos. All values in SI.
 
 /** Where a solved number was taken: a pose of the operation. */
 export interface Place {
@@ -36,7 +36,7 @@ export interface Trace {
   leaf?: Leaf;
 }
 
-const functions: ReadonlySet<string> = new Set(["sqrt", "min", "max", "abs", "sin", "cos", "tan", "acos"]);
+const functions: ReadonlySet<string> = new Set(["sqrt", "min", "max", "abs", "atan", "sin", "cos", "tan", "acos"]);
 const PI: Trace = {
   symbol: "pi",
   words: "circumference of a circle over its diameter",
