@@ -17,6 +17,8 @@ export {
   withBuckling,
 } from "./buckling/stages.ts";
 export { type CompleteOptions, completeResult } from "./complete.ts";
+export type { Requirement, Way } from "./coverage/form.ts";
+export { requirements } from "./coverage/requirements.ts";
 export { type Sensitivity, sensitivityAt, sensitivityWords } from "./cranes/capacityLeft.ts";
 export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes/hookLoad.ts";
 export { type IndicatorReading, indicatorReading } from "./cranes/indicator.ts";
@@ -40,6 +42,8 @@ export {
 export { inOrder } from "./measureFindings.ts";
 export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
+export { type PickSlings, proposeSlings, type SlingProposal } from "./rigging/proposeSlings.ts";
+export { type LegUse, type PartUse, riggingUse } from "./rigging/used.ts";
 export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
 export { allCorners, chosenCorners } from "./spread/choose.ts";
 export { bestName, type Corner, type CornerPart, cornerOf } from "./spread/corner.ts";
@@ -59,3 +63,5 @@ export { traceOfUse } from "./traced.ts";
 export { type Asked, askedOf, type Traced, traceOf } from "./traceOf.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";
+export { MOST_WIND, runWind, type WindSearch, windOver, withWind } from "./wind/highest.ts";
+export type * from "./wind/types.ts";

@@ -6,6 +6,7 @@ import type { SetRun } from "../sequence/index.ts";
 import type { SetClearances } from "./clearance/types.ts";
 import type { Extent } from "./extent.ts";
 import type { Corner } from "./spread/corner.ts";
+import type { StepWind } from "./wind/types.ts";
 
 export type Level = "note" | "caution" | "stop";
 
@@ -207,6 +208,14 @@ export interface SetBuckling {
 
 export type { Clearance, SetClearances } from "./clearance/types.ts";
 
+/** The highest winds of a set. */
+export interface SetWindLimits {
+  steps: StepWind[];
+  /** How many steps there are; more than `steps` when it was broken off. */
+  of: number;
+  findings: Finding[];
+}
+
 export interface SetResult extends SetRun {
   name: string;
   strips: UseStrip[];
@@ -220,6 +229,8 @@ export interface SetResult extends SetRun {
   envelopes?: GirderEnvelope[];
   /** At how many times its loads the set buckles, stage by stage; absent until it is worked out. */
   buckling?: SetBuckling;
+  /** The highest wind in which each step passes; absent until it is worked out. */
+  wind?: SetWindLimits;
   /** The least distance of everything that must keep clear, step by step; absent where that check was left out. */
   clearances?: SetClearances;
 }

@@ -16,7 +16,6 @@ export type Toward = StateWind["toward"];
 /** A way in words. */
 export const wayWords = (toward: Toward): string => (toward === "+y" ? "to the left" : "to the right");
 
-const SPEED = { unit: "m/s", si: "m/s", change: "" } as const;
 const DURST = "Durst's curve over open country, ASCE 7 figure C26.5-1 (from memory)";
 const HEIGHTS = "AASHTO LRFD 3.8.1.2.1-2 to -4 (from memory)";
 
@@ -156,27 +155,9 @@ export function dragArea(plan: Plan, set: PlanSet, toward: Toward, rec: Recorder
   return trace(rec, "A_d", C * area_m2, "C_d*A", "m2", "drag area of the set");
 }
 
-/** Force of the wind on the whole set, N, for a reading, with how it was worked out. */
-export function forceOnSet(
-  plan: Plan,
-  set: PlanSet,
-  step: number,
-  toward: Toward,
-  rec: Recorder | null = null,
-): number {
-  const V = set.steps[step]?.windLimit_m_per_s ?? 0;
-  field(
-    rec,
-    "V",
-    V,
-    "wind limit of the step",
-    `${pathOf(plan, set)}.steps[${step}].windLimit_m_per_s`,
-    V,
-    SPEED,
-  );
-  const q = pressureAt(plan, V, rec);
-  const A = dragArea(plan, set, toward, rec);
-  return trace(rec, "F_w", q * A, "q*A_d", "N", "force of the wind on the set");
+/** Force of the wind on the whole set, N, for a reading: the greater of both ways. */
+export function forceOn(plan: Plan, set: PlanSet, reading: number): number {
+  return pressureAt(plan, reading) * Math.max(dragArea(plan, set, "+y"), dragArea(plan, set, "-y"));
 }
 
 /** Wind of a pressure (Pa) as part of a State: the statics put it on the depth of the girder to windward. */

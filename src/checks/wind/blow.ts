@@ -28,6 +28,8 @@ export function blowerOf(ctx: SetContext): Blower {
     return { ...changed, wind: { ...blows.wind[toward], pressure: blows.pressure } };
   };
   const windy: SetContext = { ...ctx, change };
+  // The pose solved last either way: one like it is not solved again, and others begin from its contacts.
+  const last: Record<Toward, Pose | null> = { "+y": null, "-y": null };
   return {
     at: (pose, pressure, way) => {
       toward = way;
@@ -35,9 +37,10 @@ export function blowerOf(ctx: SetContext): Blower {
       let gust = pose;
       for (const part of STRONGER) {
         blows.pressure = pressure * part;
-        gust = solvePose(windy, situation, step, progress, pose);
+        gust = solvePose(windy, situation, step, progress, last[way] ?? pose);
         if (gust.solution.status !== "unsettled") break;
       }
+      last[way] = gust.solution.status === "solved" ? gust : null;
       return gust;
     },
   };

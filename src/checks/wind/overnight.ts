@@ -1,0 +1,155 @@
+// A set that is left: in its `rest` steps, and where its plan ends. Nobody is there to stop work, so that it meets the gust
+// for which the finished bridge is designed, less for the short time it stands so.
+
+import { AIR, answerOf, constructionReduction } from "../../mechanics/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { finding } from "../finding.ts";
+import {
+  type Measure,
+  type MeasureMaker,
+  marginOf,
+  useOf as partOfLimit,
+  type RunCheck,
+} from "../measure.ts";
+import type { Finding } from "../types.ts";
+import { factorAt, WAYS, wayWords } from "./air.ts";
+import { blowerOf } from "./blow.ts";
+
+/** Days after which the deck or another set is taken to hold this one, where the plan does not say. */
+const DAYS = 42;
+const GUIDE =
+  "AASHTO Guide Specifications for Wind Loads on Bridges During Construction, 2017 (from memory): a part of the design speed";
+
+/** The wind in which a set is left. */
+export interface LeftWind {
+  /** 3-s gust of the design at 10 m in open country, m/s, the part of it that counts, and the pressure at the set, Pa. */
+  design: number;
+  part: number;
+  pressure: number;
+  /** Where the part is from. */
+  source: string;
+}
+
+/** Wind in which a set is left; null where the plan states no design gust. */
+export function leftWind(plan: Plan): LeftWind | null {
+  const { design, setHeight_m, hills = 1 } = plan.site.wind ?? {};
+  if (design === undefined) return null;
+  const days = design.days ?? DAYS;
+  const part = design.factor ?? constructionReduction(days);
+  const source =
+    design.factor === undefined
+      ? `${GUIDE}, ${days} days${design.days === undefined ? " (assumed)" : ""}`
+      : (design.factorSource ?? "plan");
+  const speed = part * design.gust_m_per_s;
+  const pressure = AIR * (factorAt(plan, setHeight_m) ?? 1) * hills * speed * speed;
+  return { design: design.gust_m_per_s, part, pressure, source };
+}
+
+/** Stored poses in which a set is left. */
+function leftAt(run: SetRun): { i: number; why: string }[] {
+  const out: { i: number; why: string }[] = [];
+  for (const { step, first, count, solved } of run.steps)
+    if (step.do === "rest" && count > 0) {
+      out.push({ i: first, why: `rest ${step.id}` });
+      if (solved) out.push({ i: first + count - 1, why: `rest ${step.id}` });
+    }
+  const last = run.steps.at(-1);
+  if (last?.solved && last.count > 0 && last.step.do !== "rest")
+    out.push({ i: last.first + last.count - 1, why: "the end of the plan" });
+  return out;
+}
+
+/** Makes the check of the states in which a set is left, out of the checks of a pose. */
+export function overnightCheck(makers: readonly MeasureMaker[]): RunCheck {
+  return (ctx, run, stored) => {
+    const places = leftAt(run);
+    if (places.length === 0) return [];
+    const wind = leftWind(ctx.plan);
+    if (wind === null)
+      return [
+        finding({
+          level: "note",
+          check: "missing data",
+          set: ctx.set.id,
+          subject: "site.wind.design",
+          words: `no design gust: the set is left at ${[...new Set(places.map((p) => p.why))].join(", ")}, and how it stands in a storm is not checked`,
+          cure: "give site.wind.design: the 3-s gust of the bridge's design, with its source, and how many days the set stands so",
+        }),
+      ];
+    const measures = makers.flatMap((make) => make(ctx));
+    const found = new Map<string, Finding>();
+    for (const { i, why } of places)
+      for (const one of leftFindings(ctx, stored[i], why, wind, measures)) {
+        const known = found.get(one.id);
+        if (known === undefined || (one.use ?? 0) > (known.use ?? 0)) found.set(one.id, one);
+      }
+    return [...found.values()];
+  };
+}
+
+function leftFindings(
+  ctx: SetContext,
+  pose: Pose,
+  why: string,
+  wind: LeftWind,
+  measures: readonly Measure[],
+): Finding[] {
+  if (pose.solution.status !== "solved") return [];
+  const at = { step: pose.step, progress: pose.progress };
+  const blower = blowerOf(ctx);
+  const out: Finding[] = [];
+  const speed = wind.part * wind.design;
+  for (const toward of WAYS) {
+    const blows = `${speed.toFixed(1)} m/s (${wind.part} of ${wind.design}) blowing ${wayWords(toward)}, left at ${why}`;
+    const say = (
+      part: Pick<Finding, "level" | "check" | "subject" | "words" | "cure"> & Partial<Finding>,
+    ) => {
+      const id = `${part.check}:${ctx.set.id}:${part.subject}:${why}`;
+      out.push(finding({ id, set: ctx.set.id, from: at, to: at, worst: at, source: wind.source, ...part }));
+    };
+    const gust = blower.at(pose, wind.pressure, toward);
+    if (gust.solution.status !== "solved") {
+      say({
+        level: "stop",
+        check: "overnight: no equilibrium",
+        subject: "set",
+        words: `overnight: the set does not stand in ${blows}: ${gust.solution.motion || "side forces do not settle"}`,
+        cure: "lashings, stops or guides that hold it across before it is left",
+      });
+      continue;
+    }
+    const calm = answerOf(pose.solution).horizontal?.slipping ?? [];
+    const slips = (answerOf(gust.solution).horizontal?.slipping ?? []).filter((name) => !calm.includes(name));
+    if (slips.length > 0)
+      say({
+        level: "caution",
+        check: "overnight: slip",
+        subject: "set",
+        words: `overnight: ${slips.join(", ")} at the limit of what holds across, in ${blows}`,
+        cure: "lashings, stops or guides that hold it across before it is left",
+      });
+    for (const m of measures) {
+      const r = m.read(gust);
+      if (Number.isNaN(r.value) || marginOf(m, r) >= 0) continue;
+      const before = m.read(pose);
+      if (!Number.isNaN(before.value) && marginOf(m, before) < 0) continue;
+      const value = r.value * m.factor;
+      const limit = r.limit * m.factor;
+      say({
+        level: m.level,
+        check: `overnight: ${m.check}`,
+        subject: m.subject,
+        value,
+        limit,
+        unit: m.unit,
+        use: partOfLimit(m, r),
+        source: `${r.source ?? m.source}; ${wind.source}`,
+        chosenBy: r.chosenBy ?? m.chosenBy,
+        words: `overnight: ${m.check} of ${m.subject}: ${value.toFixed(m.digits)} is ${m.sense === "greatest" ? "above" : "below"} ${limit.toFixed(m.digits)} ${m.unit} (${r.where ? `${r.where}, ` : ""}${blows})`,
+        cure: `lashings, guys or bracing before it is left; or ${m.cure}`,
+      });
+    }
+  }
+  return out;
+}
