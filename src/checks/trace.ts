@@ -36,7 +36,17 @@ export interface Trace {
   leaf?: Leaf;
 }
 
-const functions: ReadonlySet<string> = new Set(["sqrt", "min", "max", "abs", "atan", "sin", "cos", "tan", "acos"]);
+const functions: ReadonlySet<string> = new Set([
+  "sqrt",
+  "min",
+  "max",
+  "abs",
+  "atan",
+  "sin",
+  "cos",
+  "tan",
+  "acos",
+]);
 const PI: Trace = {
   symbol: "pi",
   words: "circumference of a circle over its diameter",
