@@ -3,5 +3,6 @@
 import { clearanceSection } from "./clearance.ts";
 import type { Section } from "./form.ts";
 import { landingSection } from "./landing.ts";
+import { riggingSection } from "./rigging.ts";
 
-export const sections: readonly Section[] = [clearanceSection, landingSection];
+export const sections: readonly Section[] = [clearanceSection, landingSection, riggingSection];
