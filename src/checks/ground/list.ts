@@ -1,11 +1,25 @@
 // The checks of ground, mats and structures underfoot.
 
 import type { CheckList } from "../measure.ts";
+import { craneGroundItems, pathGroundItems } from "./data.ts";
+import { pathPressures, tyrePressures, weakStretches } from "./pathPressure.ts";
+import { setbackFindings, setbackItems } from "./setback.ts";
+import { settlementFindings, settlementItems } from "./settlement.ts";
 import { pressuresOverSwing, pressuresUnloaded, swingFindings } from "./swing.ts";
 import { trackPressures } from "./trackPressure.ts";
+import { linesAbove, underfootFindings } from "./underfoot.ts";
+import { wallFindings, wallItems } from "./walls.ts";
 
 export const groundChecks: Partial<CheckList> = {
-  makers: [trackPressures],
-  onDemand: [pressuresOverSwing, pressuresUnloaded],
-  runChecks: [swingFindings],
+  makers: [trackPressures, pathPressures, tyrePressures],
+  onDemand: [pressuresOverSwing, pressuresUnloaded, linesAbove],
+  runChecks: [
+    swingFindings,
+    weakStretches,
+    underfootFindings,
+    wallFindings,
+    setbackFindings,
+    settlementFindings,
+  ],
+  planChecks: [craneGroundItems, pathGroundItems, wallItems, setbackItems, settlementItems],
 };

@@ -8,6 +8,7 @@ import { solved } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { recordAllowable } from "./allowable.ts";
+import { foundAt } from "./found.ts";
 import { boomAt, common, type Judged, judgedOf } from "./trackPressure.ts";
 import { type CraneLoadOn, loadAt, worstToward } from "./tracks.ts";
 import { recordLoad, recordMats } from "./trackTrace.ts";
@@ -24,6 +25,9 @@ function leastRadius(crane: Crane): number {
   return Math.min(...(own.length > 0 ? own : crane.chart.rows).map((r) => r.radius_m));
 }
 
+/** An empty hook with the boom as steep as the chart goes. */
+const idle = (t: Judged) => ({ hook: t.block, radius: leastRadius(t.crane), hooked: null });
+
 function swung(ctx: SetContext, which: Swung): Measure[] {
   return judgedOf(ctx).map((t) =>
     measure({
@@ -36,14 +40,13 @@ function swung(ctx: SetContext, which: Swung): Measure[] {
           ? "mats also behind, less ballast, or no swing of the empty boom to that side"
           : "keep the swing within stated sides, more or stronger mats, or better ground",
       ...traced(ctx, (pose, rec): Reading => {
-        const boom = boomAt(ctx, t, pose);
+        const boom = which === "unloaded" ? idle(t) : boomAt(t, pose);
         if (boom === null) return NOT_HERE;
-        const least = leastRadius(t.crane);
-        const [hook, radius] = which === "unloaded" ? [t.block, least] : [boom.hook, boom.radius];
+        const { hook, radius, hooked } = boom;
         const { V, ahead } = loadAt(t, hook, radius, load);
         const worst = worstToward(t, V, ahead);
         if (rec !== null && Number.isFinite(worst.pressure)) {
-          recordLoad(rec, ctx, t, hook, radius);
+          recordLoad(rec, ctx, t, pose, { hook, radius, hooked });
           const o = pressUnder(
             t.footing,
             V,
@@ -84,9 +87,9 @@ const ROWS = 24;
 const TRIED = 3;
 
 /** The stored pose at which a whole swing would press most, by a table of distance ahead; -1 for none. */
-function worstPose(ctx: SetContext, t: Judged, m: Measure, stored: readonly Pose[]): number {
+function worstPose(t: Judged, m: Measure, stored: readonly Pose[]): number {
   const loads = stored.map((pose) => {
-    const boom = boomAt(ctx, t, pose);
+    const boom = boomAt(t, pose);
     return boom && { ...loadAt(t, boom.hook, boom.radius, load) };
   });
   const far = Math.max(0, ...loads.map((l) => (l ? Math.abs(l.ahead) : 0)));
@@ -127,36 +130,28 @@ export function swingFindings(ctx: SetContext, run: SetRun, stored: readonly Pos
       if (i < 0) return;
       const r = m.read(stored[i]);
       if (!(r.value > r.limit * (1 + 1e-9))) return;
-      const at = { step: run.step[i], progress: run.progress[i] };
       const [value, limit] = [r.value / 1000, r.limit / 1000];
-      found.push({
-        id: `${m.check}:${ctx.set.id}:${m.subject}`,
-        level: m.level,
-        check: m.check,
-        set: ctx.set.id,
-        subject: m.subject,
-        from: at,
-        to: at,
-        worst: at,
-        value,
-        limit,
-        unit: "kPa",
-        use: r.value / r.limit,
-        source: m.source,
-        chosenBy: m.chosenBy,
-        words: `${m.subject}: ${
-          m === over[k]
-            ? "this load and radius, swung all round, would press"
-            : "the unloaded crane with its boom up, swung all round, presses"
-        } with ${value.toFixed(0)} kPa; ${limit.toFixed(0)} is allowed (${r.where})`,
-        cure: m.cure,
-      });
+      found.push(
+        foundAt(ctx, run, i, {
+          level: m.level,
+          check: m.check,
+          subject: m.subject,
+          value,
+          limit,
+          unit: "kPa",
+          source: m.source,
+          chosenBy: m.chosenBy,
+          words: `${m.subject}: ${
+            m === over[k]
+              ? "this load and radius, swung all round, would press"
+              : "the unloaded crane with its boom up, swung all round, presses"
+          } with ${value.toFixed(0)} kPa; ${limit.toFixed(0)} is allowed (${r.where})`,
+          cure: m.cure,
+        }),
+      );
     };
-    say(over[k], worstPose(ctx, t, over[k], stored));
-    say(
-      empty[k],
-      stored.findIndex((pose) => boomAt(ctx, t, pose) !== null),
-    );
+    say(over[k], worstPose(t, over[k], stored));
+    say(empty[k], stored.length > 0 ? 0 : -1);
     return found;
   });
 }

@@ -3,7 +3,7 @@
 import { pressing, pressUnder } from "../../mechanics/index.ts";
 import { hookName } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
-import { hookLoadOf, radiusOf } from "../cranes/hookLoad.ts";
+import { type HookedAt, hookReader } from "../cranes/hookLoad.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { field, METRE, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
@@ -12,41 +12,42 @@ import { belowMats, type CraneLoadOn, loadAt, type Tracks, tracksOf } from "./tr
 import { recordLoad, recordMats } from "./trackTrace.ts";
 
 /** A crane whose ground can be judged. */
-export type Judged = Tracks & { allowable: Allowable };
+export type Judged = Tracks & { allowable: Allowable; hooked: (pose: Pose) => HookedAt | null };
 
 /** The set's cranes whose ground can be judged; others are open items. */
 export function judgedOf(ctx: SetContext): Judged[] {
   return ctx.set.picks.flatMap((pick) => {
     const crane = ctx.plan.cranes.find((c) => c.id === pick.crane);
     const tracks = crane && tracksOf(ctx.plan, crane);
-    return tracks?.allowable ? [tracks as Judged] : [];
+    return tracks?.allowable
+      ? [{ ...tracks, allowable: tracks.allowable, hooked: hookReader(ctx, tracks.crane) }]
+      : [];
   });
 }
 
 const solvedNow = pressing();
 
-/** Load on a crane's hook at a pose, N, its radius, m, and where the boom points against the tracks; null without equilibrium. */
+/** Load on a crane's hook at a pose, N, its radius, m, and where the boom points against the tracks, rad. */
 export interface Boom {
   hook: number;
   radius: number;
-  cos: number;
-  sin: number;
+  angle: number;
+  hooked: HookedAt;
 }
 
-export function boomAt(ctx: SetContext, t: Judged, pose: Pose): Boom | null {
-  const c = pose.situation.cranes.find((one) => one.id === t.crane.id);
-  if (c === undefined) return null;
-  const { position } = t.crane;
-  const dx = c.tip[0] - position.chainage_m - c.moved[0];
-  const dy = c.tip[1] - position.y_m - c.moved[1];
-  const plain = Math.hypot(dx, dy);
-  const load = c.hooked ? hookLoadOf(ctx, pose, t.crane) : null;
-  // A hook that carries nothing of the set hangs with its block alone.
-  const hook = load ? load.gross : t.block;
-  if (!(hook >= 0) || !(plain > 0)) return null;
-  const radius = c.hooked ? radiusOf(ctx, pose, t.crane) : plain;
-  const angle = Math.atan2(dy, dx) - t.facing;
-  return { hook, radius, cos: Math.cos(angle), sin: Math.sin(angle) };
+/** Where a hooked crane's boom points and what it carries; null where it is not hooked, or has no numbers. */
+export function boomAt(t: Judged, pose: Pose): Boom | null {
+  const hooked = t.hooked(pose);
+  if (hooked === null) return null;
+  for (const c of pose.situation.cranes) {
+    if (c.id !== t.crane.id) continue;
+    const { position } = t.crane;
+    const dx = c.tip[0] - position.chainage_m - c.moved[0];
+    const dy = c.tip[1] - position.y_m - c.moved[1];
+    const angle = Math.atan2(dy, dx) - t.facing;
+    return { hook: hooked.load.gross, radius: hooked.reach.radius, angle, hooked };
+  }
+  return null;
 }
 
 const load: CraneLoadOn = { V: 0, ahead: 0 };
@@ -70,10 +71,11 @@ export function trackPressures(ctx: SetContext): Measure[] {
       check: "track pressure",
       ...common(t),
       ...traced(ctx, (pose, rec): Reading => {
-        const boom = boomAt(ctx, t, pose);
+        const boom = boomAt(t, pose);
         if (boom === null) return NOT_HERE;
         const { V, ahead } = loadAt(t, boom.hook, boom.radius, load);
-        const [x, y] = [ahead * boom.cos, ahead * boom.sin];
+        const x = ahead * Math.cos(boom.angle);
+        const y = ahead * Math.sin(boom.angle);
         const o = pressUnder(t.footing, V, x, y, solvedNow);
         const limit = t.allowable.value;
         if (o.status !== "solved")
@@ -82,17 +84,10 @@ export function trackPressures(ctx: SetContext): Measure[] {
         const { least } = o;
         if (rec !== null) {
           const { trackGauge_m: s, trackLength_m: l, trackWidth_m: w = 0 } = t.crane;
-          recordLoad(rec, ctx, t, boom.hook, boom.radius);
-          solved(
-            rec,
-            "u",
-            boom.cos,
-            "1",
-            `cosine of the boom's direction of ${t.crane.id} against its tracks`,
-          );
-          solved(rec, "v", boom.sin, "1", `sine of the boom's direction of ${t.crane.id} against its tracks`);
-          trace(rec, "x", x, "e*u", "m", "load along the tracks from their middle");
-          trace(rec, "y", y, "e*v", "m", "load across the tracks from their middle");
+          recordLoad(rec, ctx, t, pose, boom);
+          solved(rec, "phi", boom.angle, "rad", `direction of the boom of ${t.crane.id} against its tracks`);
+          trace(rec, "x", x, "e*cos(phi)", "m", "load along the tracks from their middle");
+          trace(rec, "y", y, "e*sin(phi)", "m", "load across the tracks from their middle");
           if (least > 0) {
             field(rec, "s_t", s, "gauge of the tracks", `${t.path}.trackGauge_m`, s, METRE);
             field(rec, "l_t", l, "length of a track", `${t.path}.trackLength_m`, l, METRE);

@@ -1,12 +1,21 @@
 // How the pressure below a crane's tracks came about, written down part by part.
 
-import type { SetContext } from "../../sequence/index.ts";
-import { gravityTrace } from "../cranes/hookTrace.ts";
-import { constant, field, METRE, MPA, type Recorder, solved, TONNE, trace } from "../trace.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
+import type { HookedAt } from "../cranes/hookLoad.ts";
+import { gravityTrace, recordGross } from "../cranes/hookTrace.ts";
+import { recordReach } from "../cranes/reach.ts";
+import { constant, field, METRE, MPA, type Recorder, TONNE, trace } from "../trace.ts";
+import type { Boom } from "./trackPressure.ts";
 import { belowMats, loadAt, spreadLength, type Tracks } from "./tracks.ts";
 
 /** Writes down how the load on the tracks came about: V and e. */
-export function recordLoad(rec: Recorder, ctx: SetContext, t: Tracks, hook: number, radius: number): void {
+export function recordLoad(
+  rec: Recorder,
+  ctx: SetContext,
+  t: Tracks,
+  pose: Pose,
+  { hook, radius, hooked }: Pick<Boom, "hook" | "radius"> & { hooked: HookedAt | null },
+): void {
   const { crane, path } = t;
   gravityTrace(rec, ctx);
   const weight = (symbol: string, tonnes: number, name: string, words: string) => {
@@ -29,18 +38,32 @@ export function recordLoad(rec: Recorder, ctx: SetContext, t: Tracks, hook: numb
     weight("j", crane.boomMass_t, "boomMass_t", "boom");
     metre("x_f", crane.boomFootForward_m, "boomFootForward_m", "boom foot ahead of the centre of rotation");
     rest += " - W_j";
-    own += " + W_j*(x_f + r)/2";
+    own += " + W_j*(x_f + R)/2";
   }
-  solved(rec, "F_h", hook, "N", `all that hangs below the boom tip of ${crane.id} (check 'hook load')`);
-  solved(rec, "r", radius, "m", `radius of ${crane.id} (check 'chart left')`);
+  if (hooked === null) {
+    const { block_t } = crane.deductions;
+    field(rec, "m_block", block_t * 1000, "block", `${path}.deductions.block_t`, block_t, TONNE);
+    trace(rec, "F", hook, "m_block*g", "N", "an empty hook");
+    constant(
+      rec,
+      "R",
+      radius,
+      "m",
+      "radius with the boom up",
+      `least radius in ${path}.chart for its boom: how the crane stands is not in the plan`,
+    );
+  } else {
+    recordGross(rec, ctx, crane, pose, hooked.load);
+    recordReach(rec, ctx, crane, pose, hooked.reach);
+  }
   const load = loadAt(t, hook, radius, { V: 0, ahead: 0 });
-  trace(rec, "V", load.V, "W_c + F_h", "N", "load on the tracks");
+  trace(rec, "V", load.V, "W_c + F", "N", "load on the tracks");
   // Its size is that of small differences: judged by the moment, which is not.
   trace(
     rec,
     "M",
     load.ahead * load.V,
-    `F_h*r - (${rest})*c${own}`,
+    `F*R - (${rest})*c${own}`,
     "N m",
     "moment about the centre of rotation, toward the boom's tip",
   );

@@ -4,6 +4,8 @@
 // one minimum of the convex energy E(a, b, c) = 1/2 sum of the integrals of p^2 - V (a + b ex + c ey); Newton's method
 // on it, with steps halved until the energy falls, cannot run away. Integrals are exact: areas clipped by the line p = 0.
 
+import { hullOf, type PlanPoint } from "../standing/index.ts";
+
 /** A convex area in plan: corners in order, m. */
 export type Area = readonly (readonly [number, number])[];
 
@@ -20,7 +22,7 @@ export interface Footing {
   Ixy: number;
   Iyy: number;
   /** Corners of the convex hull of all areas, anticlockwise. */
-  hull: [number, number][];
+  hull: PlanPoint[];
   /** Greatest distance between two corners, m. */
   size: number;
 }
@@ -153,25 +155,6 @@ function copy(m: Moments, to: Moments): void {
   to.Iyy = m.Iyy;
 }
 
-/** Convex hull, anticlockwise (Andrew's monotone chain). */
-function hullOf(points: [number, number][]): [number, number][] {
-  const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);
-  const half = (list: [number, number][]) => {
-    const out: [number, number][] = [];
-    for (const p of list) {
-      for (let n = out.length; n >= 2; n--) {
-        const [u, v] = [out[n - 2], out[n - 1]];
-        if ((v[0] - u[0]) * (p[1] - u[1]) - (v[1] - u[1]) * (p[0] - u[0]) > 0) break;
-        out.pop();
-      }
-      out.push(p);
-    }
-    out.pop();
-    return out;
-  };
-  return [...half(sorted), ...half(sorted.reverse())];
-}
-
 /** A footing of convex areas that do not overlap. Throws a RangeError when one of them has no area. */
 export function footingOf(areas: readonly Area[]): Footing {
   const corners: number[] = [];
@@ -199,7 +182,7 @@ export function footingOf(areas: readonly Area[]): Footing {
     Ixx: 0,
     Ixy: 0,
     Iyy: 0,
-    hull: hullOf(points),
+    hull: hullOf(points.map(([x, y]) => ({ x, y }))),
     size,
   };
   clipped(f, 1, 0, 0, points[0][0], points[0][1], now);
@@ -213,9 +196,9 @@ export function insideHull(f: Footing, x: number, y: number): number {
   for (let i = 0; i < hull.length; i++) {
     const p = hull[i];
     const q = hull[i + 1 < hull.length ? i + 1 : 0];
-    const dx = q[0] - p[0];
-    const dy = q[1] - p[1];
-    const d = (dx * (y - p[1]) - dy * (x - p[0])) / Math.sqrt(dx * dx + dy * dy);
+    const dx = q.x - p.x;
+    const dy = q.y - p.y;
+    const d = (dx * (y - p.y) - dy * (x - p.x)) / Math.sqrt(dx * dx + dy * dy);
     if (d < least) least = d;
   }
   return least;

@@ -1,0 +1,100 @@
+// What a plan leaves open of its ground: values and sources, presumptive stand-ins, mats' stresses, who accepted it.
+
+import { hookName, type Plan } from "../../plan/index.ts";
+import { finding } from "../finding.ts";
+import type { Finding, Level } from "../types.ts";
+import { type Allowable, allowableAt } from "./allowable.ts";
+import { lackingOf, matLacks } from "./tracks.ts";
+
+const open = (level: Level, check: string, subject: string, words: string, cure: string): Finding =>
+  finding({ level, check, set: "", subject, words: `${subject}: ${words}`, cure });
+
+const missing = (subject: string, words: string) =>
+  open("note", "missing data", subject, words, "give the value with its source");
+
+function presumed(subject: string, one: Allowable, words: string): Finding {
+  return finding({
+    level: "caution",
+    check: "presumptive bearing",
+    set: "",
+    subject,
+    value: one.value / 1000,
+    unit: "kPa",
+    source: one.source,
+    chosenBy: one.chosenBy,
+    words: `${words}: no allowable pressure is given, and ${(one.value / 1000).toFixed(1)} kPa stands in for its soil class`,
+    cure: "an allowable pressure from this site's own investigation",
+  });
+}
+
+/** Open items of the ground below cranes. */
+export function craneGroundItems(plan: Plan): Finding[] {
+  return plan.cranes.flatMap((crane, i) => {
+    const path = `cranes[${i}]`;
+    const name = hookName(crane);
+    const out = lackingOf(crane).map((field) =>
+      missing(`${path}.${field}`, `blank: pressure below the tracks of ${name} is not judged`),
+    );
+    const allowable = allowableAt(path, crane);
+    if (allowable === null)
+      out.push(
+        open(
+          "note",
+          "limit not set",
+          `${name} ground`,
+          `no allowable pressure and no soil class below ${name}; it is not judged`,
+          "give the value with its source",
+        ),
+      );
+    else if (allowable.path === null) out.push(presumed(path, allowable, `ground below ${name}`));
+    else if ((crane.pressureSource ?? "").trim() === "")
+      out.push(missing(`${path}.pressureSource`, "blank: an allowable pressure without a source"));
+    if (crane.mat)
+      for (const field of matLacks(crane.mat))
+        out.push(missing(`${path}.mat.${field}`, "blank: the mats do not count as spreading the load"));
+    if (crane.groundAccepted === undefined)
+      out.push(
+        missing(
+          `${path}.groundAccepted`,
+          `blank: nobody has accepted the ground of ${name}, its voids and utilities`,
+        ),
+      );
+    return out;
+  });
+}
+
+/** Open items of the path and of the ground below transporters. */
+export function pathGroundItems(plan: Plan): Finding[] {
+  const out: Finding[] = [];
+  const { points, groundAccepted } = plan.site.path;
+  const bare = points.filter((p, i) => allowableAt(`site.path.points[${i}]`, p) === null);
+  if (plan.transporters.length > 0 && bare.length > 0)
+    out.push(
+      open(
+        "note",
+        "limit not set",
+        "path ground",
+        `no allowable pressure and no soil class at chainage ${bare.map((p) => p.chainage_m).join(", ")} m; the stretches there are not judged`,
+        "give the value with its source",
+      ),
+    );
+  points.forEach((p, i) => {
+    const path = `site.path.points[${i}]`;
+    const allowable = allowableAt(path, p);
+    if (allowable?.path === null) out.push(presumed(path, allowable, `path at chainage ${p.chainage_m} m`));
+    else if (allowable && (p.pressureSource ?? "").trim() === "")
+      out.push(missing(`${path}.pressureSource`, "blank: an allowable pressure without a source"));
+  });
+  if (plan.transporters.length > 0 && groundAccepted === undefined)
+    out.push(
+      missing("site.path.groundAccepted", "blank: nobody has accepted the path, its voids and utilities"),
+    );
+  plan.transporters.forEach((t, i) => {
+    for (const field of ["tyrePrint", "allowedGroundPressure_kPa"] as const)
+      if (t[field] === undefined)
+        out.push(
+          missing(`transporters[${i}].${field}`, `blank: pressure under the tyres of ${t.id} is not judged`),
+        );
+  });
+  return out;
+}

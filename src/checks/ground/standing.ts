@@ -1,0 +1,60 @@
+// What stands on the ground at a pose, in plan: tyres of transporters, tracks of cranes with their mats.
+
+import { type Area, hullOf, placed, rectangle } from "../../mechanics/index.ts";
+import { byId, type Crane, hookName } from "../../plan/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
+import { deckAt, trainArea, trainsOf } from "./trains.ts";
+
+/** A machine on the ground: its name in findings, and the area that it covers at a pose; null where it is not there. */
+export interface Standing {
+  name: string;
+  of: "train" | "crane";
+  areas: (pose: Pose) => Area[];
+}
+
+/** Tracks of a crane with their mats, about its centre of rotation, along x. */
+export function craneAreas(crane: Crane): Area[] {
+  const { trackGauge_m: gauge, trackLength_m: length, trackWidth_m = 0, mat } = crane;
+  const width = Math.max(trackWidth_m, mat?.length_m ?? 0);
+  const long = mat ? Math.ceil(length / mat.width_m - 1e-9) * mat.width_m : length;
+  if (width === 0) return [];
+  return [rectangle(0, gauge / 2, long, width), rectangle(0, -gauge / 2, long, width)];
+}
+
+/** All machines of a set that stand on the ground. Cranes without a width of track are left out: an open item. */
+export function standingOf(ctx: SetContext): Standing[] {
+  const trains = trainsOf(ctx).map(
+    (train): Standing => ({
+      name: train.t.id,
+      of: "train",
+      areas: (pose) => {
+        const at = deckAt(train, pose);
+        return at === null ? [] : [trainArea(train, at)];
+      },
+    }),
+  );
+  const cranes = ctx.set.picks.map((pick): Standing => {
+    const crane = byId(ctx.plan.cranes, pick.crane);
+    const areas = craneAreas(crane);
+    const turn = ((crane.facing_deg ?? 0) * Math.PI) / 180;
+    return {
+      name: hookName(crane),
+      of: "crane",
+      areas: (pose) => {
+        const moved = pose.situation.cranes.find((c) => c.id === crane.id)?.moved ?? [0, 0];
+        const [x, y] = [crane.position.chainage_m + moved[0], crane.position.y_m + moved[1]];
+        return areas.map((area) => placed(area, turn, x, y));
+      },
+    };
+  });
+  return [...trains, ...cranes];
+}
+
+/** The ground that areas sweep between two poses: machines travel straight, so that it is the hull of both. */
+export function swept(a: readonly Area[], b: readonly Area[]): Area[] {
+  return a.flatMap((area, i) =>
+    b[i] === undefined
+      ? []
+      : [hullOf([...area, ...b[i]].map(([x, y]) => ({ x, y }))).map(({ x, y }) => [x, y] as const)],
+  );
+}
