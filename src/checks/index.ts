@@ -63,5 +63,6 @@ export { traceOfUse } from "./traced.ts";
 export { type Asked, askedOf, type Traced, traceOf } from "./traceOf.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";
+export { type BoomWind, windForces } from "./wind/forces.ts";
 export { MOST_WIND, runWind, type WindSearch, windOver, withWind } from "./wind/highest.ts";
 export type * from "./wind/types.ts";

@@ -45,6 +45,7 @@ export const checkList: CheckList = {
   planChecks: all("planChecks"),
   backedChecks: all("backedChecks"),
   wayBackChecks: all("wayBackChecks"),
+  highestChecks: all("highestChecks"),
 };
 
 /** The list with one check taken out, by its name: nothing of it is made. */
@@ -57,5 +58,6 @@ export function checksWithout(check: string, list: CheckList = checkList): Check
     planChecks: list.planChecks.map((find) => (plan) => others(find(plan))),
     backedChecks: list.backedChecks.map((find) => (ctx, set, backed) => others(find(ctx, set, backed))),
     wayBackChecks: list.wayBackChecks.map((find) => (ctx, set, ways) => others(find(ctx, set, ways))),
+    highestChecks: list.highestChecks.map((find) => (ctx, winds) => others(find(ctx, winds))),
   };
 }

@@ -5,6 +5,7 @@ import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
 import type { Limit } from "./limits.ts";
 import type { Trace } from "./trace.ts";
 import type { Finding, Level, SetBacked, SetResult, WayBack } from "./types.ts";
+import type { StepWind } from "./wind/types.ts";
 
 /** A value and its limit at one pose; NaN value where the check does not apply. */
 export interface Reading {
@@ -72,6 +73,8 @@ export interface CheckList {
   /** Of what stands with one hook or group lost, and of the ways back, once they are worked out. */
   backedChecks: ((ctx: SetContext, set: SetResult, backed: SetBacked) => Finding[])[];
   wayBackChecks: ((ctx: SetContext, set: SetResult, ways: readonly WayBack[]) => Finding[])[];
+  /** Of the highest winds of the steps of a set, once they are searched. */
+  highestChecks: ((ctx: SetContext, winds: readonly StepWind[]) => Finding[])[];
 }
 
 /** Signed margin of a reading, positive inside the limit (decided tolerance 1e-9). */

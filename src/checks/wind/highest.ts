@@ -3,12 +3,11 @@
 
 import { byId, hookName } from "../../plan/index.ts";
 import { crossing, type Pose, poseAt, type SetContext, type StepRun } from "../../sequence/index.ts";
-import { finding } from "../finding.ts";
 import { checkList } from "../list.ts";
-import { type Measure, useOf as partOfLimit } from "../measure.ts";
+import { type CheckList, type Measure, useOf as partOfLimit } from "../measure.ts";
 import { inOrder } from "../measureFindings.ts";
-import type { Finding, Result, SetResult, SetWindLimits } from "../types.ts";
-import { forceOn, gustAtTip, pressureAt, WAYS, wayWords } from "./air.ts";
+import type { Result, SetResult, SetWindLimits } from "../types.ts";
+import { forceOn, gustAtTip, pressureAt, WAYS } from "./air.ts";
 import { type Blower, blowerOf } from "./blow.ts";
 import { chartSpeed, tipHeight } from "./chart.ts";
 import { goTable } from "./table.ts";
@@ -40,8 +39,8 @@ export interface WindSearch {
 export type RunSet = Pick<SetResult, "steps" | "progress">;
 
 /** Prepares to search the steps of a solved set. Pure: the same run gives the same answer. */
-export function windOver(ctx: SetContext, set: RunSet): WindSearch {
-  const seeker = seekerOf(ctx);
+export function windOver(ctx: SetContext, set: RunSet, checks: CheckList = checkList): WindSearch {
+  const seeker = seekerOf(ctx, checks);
   const steps = set.steps.filter((step) => step.count > 0);
   const found: StepWind[] = [];
   return {
@@ -53,7 +52,11 @@ export function windOver(ctx: SetContext, set: RunSet): WindSearch {
       found.push(seeker(step, set.progress.subarray(step.first, step.first + step.count)));
       return true;
     },
-    result: () => ({ steps: [...found], of: steps.length, findings: findingsOf(ctx, found) }),
+    result: () => ({
+      steps: [...found],
+      of: steps.length,
+      findings: checks.highestChecks.flatMap((check) => check(ctx, found)),
+    }),
   };
 }
 
@@ -62,8 +65,9 @@ export function runWind(
   ctx: SetContext,
   set: RunSet,
   onProgress: (done: number, of: number) => boolean = () => true,
+  checks: CheckList = checkList,
 ): SetWindLimits | null {
-  const search = windOver(ctx, set);
+  const search = windOver(ctx, set, checks);
   while (search.next()) if (!onProgress(search.done(), search.of)) return null;
   return search.result();
 }
@@ -99,10 +103,13 @@ function worstAt(pose: Pose, measures: readonly Measure[]): Worst {
 }
 
 /** Searches one step after another. */
-function seekerOf(ctx: SetContext): (step: StepRun, progress: ArrayLike<number>) => StepWind {
+function seekerOf(
+  ctx: SetContext,
+  checks: CheckList,
+): (step: StepRun, progress: ArrayLike<number>) => StepWind {
   const { plan, set } = ctx;
   // The wind on the chart has no pose to be solved: it is told apart from the others.
-  const all = checkList.makers.flatMap((make) => make(ctx)).filter((m) => m.check !== "chart wind");
+  const all = checks.makers.flatMap((make) => make(ctx)).filter((m) => m.check !== "chart wind");
   const stops = all.filter((m) => m.level === "stop" && m.check !== PLUMB);
   const lines = all.filter((m) => m.check === PLUMB);
   const blower = blowerOf(ctx);
@@ -110,8 +117,10 @@ function seekerOf(ctx: SetContext): (step: StepRun, progress: ArrayLike<number>)
   return (step, progress) => {
     const poses = Array.from(progress, (p) => poseAt(ctx, step, p));
     const between = (p: number) => poseAt(ctx, step, p);
-    const checks = lowest(ctx, blower, poses, between, stops);
-    const plumb = lowest(ctx, blower, poses, between, lines);
+    const first = lowest(ctx, blower, poses, between, stops);
+    const out = lowest(ctx, blower, poses, between, lines);
+    // Where nothing stands any more no line tells anything.
+    const plumb = out?.what === PLUMB ? out : null;
     const charts = poses
       .map((pose) => chartAt(ctx, pose))
       .filter((one) => one !== null)
@@ -124,14 +133,14 @@ function seekerOf(ctx: SetContext): (step: StepRun, progress: ArrayLike<number>)
       progress: 0,
       source: table.stop.limit.source,
     };
-    const ways = [checks, plumb, charts[0] ?? null, rule].filter((one) => one !== null);
+    const ways = [first, plumb, charts[0] ?? null, rule].filter((one) => one !== null);
     const governs = ways.reduce((a, b) => (b.reading < a.reading ? b : a));
     const stated = set.steps[step.index].windLimit_m_per_s ?? null;
     return {
       step: step.index,
       stated,
       force: forceOn(plan, set, stated ?? governs.reading),
-      checks,
+      checks: first,
       plumb,
       chart: charts[0] ?? null,
       table: rule,
@@ -216,33 +225,4 @@ function chartAt(ctx: SetContext, pose: Pose): Allowed | null {
       };
   }
   return best;
-}
-
-/** A stop for every step whose stated limit is above the highest wind found. */
-function findingsOf(ctx: SetContext, steps: readonly StepWind[]): Finding[] {
-  return steps.flatMap(({ step, stated, governs }): Finding[] => {
-    if (stated === null || stated <= governs.reading * (1 + 1e-3)) return [];
-    const { id } = ctx.set.steps[step];
-    const way = governs.toward === null ? "" : ` blowing ${wayWords(governs.toward)}`;
-    return [
-      finding({
-        id: `highest wind:${ctx.set.id}:${id}`,
-        level: "stop",
-        check: "highest wind",
-        set: ctx.set.id,
-        subject: id,
-        from: { step, progress: 0 },
-        to: { step, progress: 1 },
-        worst: { step, progress: governs.progress },
-        value: stated,
-        limit: governs.reading,
-        unit: "m/s",
-        use: governs.reading > 0 ? stated / governs.reading : Number.POSITIVE_INFINITY,
-        source: governs.source,
-        chosenBy: "",
-        words: `highest wind of ${id}: its limit of ${stated.toFixed(1)} is above ${governs.reading.toFixed(1)} m/s${way}, at which ${governs.what} of ${governs.subject} is at its limit`,
-        cure: "a wind limit no higher than that, or more in hand at what governs",
-      }),
-    ];
-  });
 }

@@ -3,6 +3,7 @@
 import type { CheckList, MeasureMaker } from "../measure.ts";
 import { chartWind } from "./chart.ts";
 import { forecastFindings } from "./forecast.ts";
+import { highestFindings } from "./highestFindings.ts";
 import { windMeasures, windRunCheck } from "./inTheWind.ts";
 import { lacking } from "./lacking.ts";
 import { overnightCheck } from "./overnight.ts";
@@ -19,5 +20,6 @@ export function windChecks(cheap: readonly MeasureMaker[], all: readonly Measure
     onDemand: [windMeasures(all)],
     runChecks: [tableFindings, windRunCheck(cheap), overnightCheck(all)],
     planChecks: [lacking, forecastFindings],
+    highestChecks: [highestFindings],
   };
 }

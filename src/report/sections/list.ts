@@ -4,5 +4,6 @@ import { clearanceSection } from "./clearance.ts";
 import type { Section } from "./form.ts";
 import { landingSection } from "./landing.ts";
 import { riggingSection } from "./rigging.ts";
+import { windSection } from "./wind.ts";
 
-export const sections: readonly Section[] = [clearanceSection, landingSection, riggingSection];
+export const sections: readonly Section[] = [clearanceSection, landingSection, riggingSection, windSection];
