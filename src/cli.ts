@@ -28,6 +28,7 @@ import {
 import {
   type Contexts,
   contextsOf,
+  coverageText,
   csvMetadata,
   diagramCsv,
   envelopeCsv,
@@ -111,6 +112,14 @@ const commands: Readonly<Record<string, Command>> = {
     options: ["--set", "--out"],
     words: 1,
     run: runPropose,
+  },
+  coverage: {
+    usage: "coverage",
+    summary:
+      "prints what is covered of all that an erection plan must answer: computed, shown, asked, or not and why",
+    options: [],
+    words: 0,
+    run: () => ({ code: exit.solved, out: coverageText() }),
   },
   version: {
     usage: "version",

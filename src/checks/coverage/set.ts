@@ -1,0 +1,93 @@
+// Coverage: the set and its weights, strength and stability.
+
+import { asked, computed, type Requirement, shown } from "./form.ts";
+
+export const setRows: Requirement[] = [
+  computed(
+    "SW-1",
+    "Weight, centre of gravity and size of the load, each with its source.",
+    ["weight check"],
+    "Take-off from plates and parts against the ledger's low and high, line by line.",
+  ),
+  computed(
+    "SW-2",
+    "All rigging and everything fixed to the set counts as load.",
+    ["hook load"],
+    "Net load, rigging, block, rope below the tip, auxiliary block: part by part in its trace.",
+  ),
+  asked(
+    "SW-3",
+    "Weights from sealed computations or from weighing.",
+    "Each ledger line has a source and a date; blank ones are open items.",
+  ),
+  computed(
+    "SW-4",
+    "Every set is different; what was copied is confirmed for it.",
+    ["unconfirmed data"],
+    "sets[].unconfirmed holds the places copied from another set until they are confirmed.",
+  ),
+  computed(
+    "SW-5",
+    "The spread of weight and centre of gravity is carried into every load.",
+    ["in the spread: hook load"],
+    "Corners of weight, CG, stiffness, hooks, settlement, friction and wind, each run through all steps.",
+  ),
+  asked("SW-6", "Parts that may shift are found and fixed; lift points are good for their load.", ""),
+  asked("SW-7", "Marks as on the shop drawings, and which end goes first.", "Marks of the field pieces."),
+  computed(
+    "SW-8",
+    "The indicated load is compared with the ledger at the first take-up.",
+    ["reading off"],
+    "The step 'trial lift' compares the reading with the ledger's mass within its band.",
+  ),
+  computed(
+    "ST-1",
+    "Loads, stability of girders and set, uplift, supports, bearings, frames and picks at every stage.",
+    ["bearing load", "uplift", "girder bending", "web load", "splice moment"],
+    "Every check at every stored pose; the findings panel and the CSV are the matrix of stages.",
+  ),
+  computed(
+    "ST-2",
+    "Temporary supports and cranes are good for their loads at every pick.",
+    ["group load", "bunk load", "hook load"],
+    "Every group, bunk and hook against its rated load over the whole movement.",
+  ),
+  computed(
+    "ST-3",
+    "The free end beyond a support is not too slender.",
+    ["girder slenderness"],
+    "Unbraced length over flange width, caution from 80, stop from 90.",
+  ),
+  computed(
+    "ST-4",
+    "Two girders may buckle as one though their frames are close.",
+    ["two-girder set", "buckling"],
+    "The published formula where it applies, and the eigenvalue of the stage on request.",
+  ),
+  computed(
+    "ST-5",
+    "Permanent steel is checked at each stage of this method.",
+    ["girder bending", "splice moment"],
+    "Moments, shear and splices against the chosen rule set; envelopes on the Girders panel.",
+  ),
+  computed(
+    "ST-6",
+    "Web and flange stand the point load at each bunk, pick and bearing.",
+    ["web load"],
+    "Yielding and crippling between stiffeners, and the stiffener where there is one.",
+  ),
+  computed(
+    "ST-7",
+    "The overhang does not turn over, also when a hook lets go.",
+    ["tipping", "unbacked"],
+    "Moment ratio about the governing axis at every pose; every hook and group lost in turn.",
+  ),
+  shown(
+    "ST-8",
+    "How far the free end droops, and where the hook finds it.",
+    "Droop of nose and tail at every pose in the CSV and the scene, which is drawn elastic.",
+  ),
+  asked("ST-9", "Frames, bolts and blocks counted before a hook lets go.", "The step 'brace' counts them."),
+  asked("ST-10", "Bearings blocked while steel is erected.", "Conditions of the step 'unhook'."),
+  asked("ST-11", "Girders plumb within the owner's limit before they are released.", ""),
+];

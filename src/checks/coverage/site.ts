@@ -1,0 +1,130 @@
+// Coverage: ground, wind and weather, tolerances and fit at the bearings.
+
+import { asked, computed, notCovered, type Requirement } from "./form.ts";
+
+export const siteRows: Requirement[] = [
+  computed(
+    "GR-1",
+    "Firm, drained, graded ground below cranes, with what lies under it known.",
+    ["ground record"],
+    "Allowable pressure with its source for every crane and every stretch of path.",
+  ),
+  computed(
+    "GR-2",
+    "Greatest pressure below tracks over the whole swing.",
+    ["track pressure", "track pressure over the swing"],
+    "Two tracks on ground that cannot pull; as it stands, over all directions, and unloaded.",
+  ),
+  computed(
+    "GR-3",
+    "Mats: area, bending, shear.",
+    ["mat bending"],
+    "By the published sheet, with the stresses of the plan's material.",
+  ),
+  computed(
+    "GR-4",
+    "Distance from slopes, trenches and walls.",
+    ["set-back"],
+    "By the rule chosen; near an abutment an engineer signs.",
+  ),
+  asked(
+    "GR-5",
+    "Settlement is watched, with levels at which something is done.",
+    "spread.settlement_mm shows what it would do; readings go into the record.",
+  ),
+  notCovered("GR-6", "How cribbing is stacked.", "Belongs to the step cards, which are not built yet."),
+  computed(
+    "GR-7",
+    "Machines on a structure ask for a check of that structure.",
+    ["structure underfoot"],
+    "site.underfoot against axle lines and tracks above it.",
+  ),
+  computed(
+    "WX-1",
+    "A wind limit for every step, the lowest of all that limit it.",
+    ["highest wind"],
+    "The highest wind at which each step passes is searched; a limit stated above it is a stop.",
+  ),
+  computed(
+    "WX-2",
+    "Force of the wind on set, boom and rigging, and what each crane gets of it.",
+    ["in the wind: group load"],
+    "Every pose is solved again in the wind of its step, from both sides.",
+  ),
+  computed(
+    "WX-3",
+    "Design gust, reduced for how long the steel stands so.",
+    ["overnight wind"],
+    "Speed times the factor for the weeks of exposure; pressure falls with its square.",
+  ),
+  computed(
+    "WX-4",
+    "A chart's wind limit holds for the sail area of its maker.",
+    ["chart wind"],
+    "Lowered by the square root of areas and force coefficients.",
+  ),
+  computed(
+    "WX-5",
+    "When work stops.",
+    ["go or no go"],
+    "Standing limits with their source; a plan tightens them.",
+  ),
+  computed(
+    "WX-6",
+    "Gusts, and wind on the load and not on the boom alone.",
+    ["highest wind"],
+    "V is the 3-s gust; averages of an instrument are converted; set, boom and rigging each have their force.",
+  ),
+  asked(
+    "WX-7",
+    "A forecast for the whole group of steps with time in hand.",
+    "site.wind.forecast against the minutes of the steps.",
+  ),
+  computed(
+    "FT-1",
+    "Levels of seats as built, ahead of time.",
+    ["seat level"],
+    "As built against design, and shims that let bearings share as meant.",
+  ),
+  asked(
+    "FT-2",
+    "Line and level checked while steel goes up.",
+    "Readings go into the record by set and step.",
+  ),
+  computed(
+    "FT-3",
+    "How the set lands: grade, gap at backwalls, offset of bearings for its temperature.",
+    ["backwall gap", "bearing offset"],
+    "Lengths and offsets at the temperature of the landing.",
+  ),
+  computed(
+    "FT-4",
+    "Which end touches first, and how loads go over.",
+    ["landing order", "late contact"],
+    "From the solved landing, stage by stage.",
+  ),
+  computed(
+    "FT-5",
+    "Sweep of straight girders.",
+    ["sweep", "sweep and CG"],
+    "Against the limit, and what it does to the CG.",
+  ),
+  computed(
+    "FT-6",
+    "Fit to the set landed before.",
+    ["infill fit"],
+    "Difference of levels at the frames between.",
+  ),
+  computed(
+    "FT-7",
+    "Bolts and pins in before release.",
+    ["count not met", "bolted fraction"],
+    "Counted by 'brace'; part of the holes by splice.",
+  ),
+  computed(
+    "FT-8",
+    "Clear of the set beside and of the backwall while it is lowered.",
+    ["clearance", "backwall gap"],
+    "Swept over the step, with an allowance for sway.",
+  ),
+];
