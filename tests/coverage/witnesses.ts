@@ -1,8 +1,14 @@
 // All witnesses, area by area.
 
 import { craneWitnesses } from "./cranes.ts";
+import { riggingWitnesses } from "./rigging.ts";
 import { sequenceWitnesses } from "./sequence.ts";
 import { setWitnesses } from "./set.ts";
 import type { Witness } from "./witness.ts";
 
-export const witnesses: Witness[] = [...setWitnesses, ...craneWitnesses, ...sequenceWitnesses];
+export const witnesses: Witness[] = [
+  ...setWitnesses,
+  ...craneWitnesses,
+  ...riggingWitnesses,
+  ...sequenceWitnesses,
+];
