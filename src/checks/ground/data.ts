@@ -9,6 +9,16 @@ import { lackingOf, matLacks } from "./tracks.ts";
 const open = (level: Level, check: string, subject: string, words: string, cure: string): Finding =>
   finding({ level, check, set: "", subject, words: `${subject}: ${words}`, cure });
 
+/** What the record of the ground lacks: who accepted it, and where its values are from. */
+const unrecorded = (level: Level, subject: string, words: string) =>
+  open(
+    level,
+    "ground record",
+    subject,
+    words,
+    "name the source, and who accepted the ground on what evidence",
+  );
+
 const missing = (subject: string, words: string) =>
   open("note", "missing data", subject, words, "give the value with its source");
 
@@ -48,7 +58,9 @@ export function craneGroundItems(plan: Plan): Finding[] {
       );
     else if (allowable.path === null) out.push(presumed(path, allowable, `ground below ${name}`));
     else if ((crane.pressureSource ?? "").trim() === "")
-      out.push(missing(`${path}.pressureSource`, "blank: an allowable pressure without a source"));
+      out.push(
+        unrecorded("caution", `${path}.pressureSource`, "blank: an allowable pressure without a source"),
+      );
     if (crane.mat)
       for (const field of matLacks(crane.mat))
         out.push(missing(`${path}.mat.${field}`, "blank: the mats do not count as spreading the load"));
@@ -83,7 +95,9 @@ export function pathGroundItems(plan: Plan): Finding[] {
     const allowable = allowableAt(path, p);
     if (allowable?.path === null) out.push(presumed(path, allowable, `path at chainage ${p.chainage_m} m`));
     else if (allowable && (p.pressureSource ?? "").trim() === "")
-      out.push(missing(`${path}.pressureSource`, "blank: an allowable pressure without a source"));
+      out.push(
+        unrecorded("caution", `${path}.pressureSource`, "blank: an allowable pressure without a source"),
+      );
   });
   if (plan.transporters.length > 0 && groundAccepted === undefined)
     out.push(

@@ -1,8 +1,9 @@
 // The checks of ground, mats and structures underfoot.
 
 import type { CheckList } from "../measure.ts";
+import { axlePressures, tyrePressures, weakStretches } from "./axlePressure.ts";
 import { craneGroundItems, pathGroundItems } from "./data.ts";
-import { pathPressures, tyrePressures, weakStretches } from "./pathPressure.ts";
+import { matFindings, matLoads } from "./mats.ts";
 import { setbackFindings, setbackItems } from "./setback.ts";
 import { settlementFindings, settlementItems } from "./settlement.ts";
 import { pressuresOverSwing, pressuresUnloaded, swingFindings } from "./swing.ts";
@@ -11,9 +12,10 @@ import { linesAbove, underfootFindings } from "./underfoot.ts";
 import { wallFindings, wallItems } from "./walls.ts";
 
 export const groundChecks: Partial<CheckList> = {
-  makers: [trackPressures, pathPressures, tyrePressures],
-  onDemand: [pressuresOverSwing, pressuresUnloaded, linesAbove],
+  makers: [trackPressures, axlePressures, tyrePressures],
+  onDemand: [matLoads, pressuresOverSwing, pressuresUnloaded, linesAbove],
   runChecks: [
+    matFindings,
     swingFindings,
     weakStretches,
     underfootFindings,

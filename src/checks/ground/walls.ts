@@ -128,9 +128,9 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
         );
       }
       return foundAt(ctx, run, at, {
-        id: `wall surcharge:${ctx.set.id}:${machine.name}:${wall.name}`,
+        id: `edge distance:${ctx.set.id}:${machine.name}:${wall.name}`,
         level: signed ? "note" : "caution",
-        check: "wall surcharge",
+        check: "edge distance",
         subject: `${machine.name}, ${wall.name} wall`,
         value: value ?? least,
         unit: value === null ? "m" : "kN/m",

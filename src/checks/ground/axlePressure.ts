@@ -33,14 +33,14 @@ function recordSpread(rec: Recorder, { t, path, spread }: Train): void {
 }
 
 /** Pressure below every axle-line side against the stretch of the path that it stands on; the highest use is read. */
-export function pathPressures(ctx: SetContext): Measure[] {
+export function axlePressures(ctx: SetContext): Measure[] {
   const zones = zonesOf(ctx.plan);
   if (zones.every((z) => z.allowable === null)) return [];
   return trainsOf(ctx).map((train) => {
     const { t, wheels, spread } = train;
     const area = spread.length * spread.width;
     return measure({
-      check: "path pressure",
+      check: "axle pressure",
       subject: t.id,
       kind: `${t.kind} train`,
       unit: "kPa",
@@ -159,16 +159,16 @@ export function weakStretches(ctx: SetContext, run: SetRun, stored: readonly Pos
           out.set(
             key,
             foundAt(ctx, run, i, {
-              id: `path pressure:${ctx.set.id}:${train.t.id}:${zone.from}`,
+              id: `axle pressure:${ctx.set.id}:${train.t.id}:${zone.from}`,
               level: "stop",
-              check: "path pressure",
+              check: "axle pressure",
               subject: train.t.id,
               value,
               limit,
               unit: "kPa",
               source: zone.allowable.source,
               chosenBy: zone.allowable.chosenBy,
-              words: `path pressure of ${train.t.id}: axle line side ${w.id} crosses chainage ${zone.from} to ${zone.to} m after ${poseWords(run, i)} with ${value.toFixed(1)} kPa; ${limit.toFixed(1)} is allowed there (${spreadWords(train)})`,
+              words: `axle pressure of ${train.t.id}: axle line side ${w.id} crosses chainage ${zone.from} to ${zone.to} m after ${poseWords(run, i)} with ${value.toFixed(1)} kPa; ${limit.toFixed(1)} is allowed there (${spreadWords(train)})`,
               cure: CURE,
             }),
           );
