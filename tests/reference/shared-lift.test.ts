@@ -6,6 +6,7 @@
 import { describe, expect, test } from "vitest";
 import {
   craneLoad,
+  dynamicFactorOnshore,
   hookLoadChain,
   leverRule,
   loadItems,
@@ -51,6 +52,21 @@ describe("hook load chain (0027/ND)", () => {
     within(loads.dynamic[0], 102, 5e-4);
     within(loads.dynamic[1], 95.4, 5e-4);
     within(loads.static[0] + loads.static[1], 176 + 12, 1e-12);
+  });
+});
+
+describe("dynamic factor in air, onshore (0027/ND, table 5-1)", () => {
+  test.each([
+    [3, 1.1],
+    [100, 1.1],
+    [100.1, 1.05],
+    [300, 1.05],
+    [300.1, 1.05],
+    [1000, 1.05],
+    [1000.1, 1.03],
+  ])("%f t: %f", (load, factor) => expect(dynamicFactorOnshore(load)).toBe(factor));
+  test("no load that is negative or no number", () => {
+    for (const bad of [-1, Number.NaN]) expect(() => dynamicFactorOnshore(bad)).toThrow(RangeError);
   });
 });
 

@@ -42,6 +42,8 @@ export function boomAngles(ctx: SetContext): Measure[] {
         const { least, greatest } = chart.radii;
         const { angle } = hook.reach;
         const steepest = boomAngleAt(crane, least);
+        // A least radius beyond the boom's own reach: 'chart left' speaks.
+        if (Number.isNaN(steepest)) return NOT_HERE;
         if (rec !== null) {
           solved(rec, "alpha", angle, "rad", "boom above the horizontal");
           const i = chart.chart.rows.findIndex((row) => row.radius_m === least);
