@@ -1,14 +1,18 @@
 // All witnesses, area by area.
 
 import { craneWitnesses } from "./cranes.ts";
+import { groundWitnesses } from "./ground.ts";
 import { riggingWitnesses } from "./rigging.ts";
 import { sequenceWitnesses } from "./sequence.ts";
 import { setWitnesses } from "./set.ts";
+import { transporterWitnesses } from "./transporters.ts";
 import type { Witness } from "./witness.ts";
 
 export const witnesses: Witness[] = [
   ...setWitnesses,
   ...craneWitnesses,
   ...riggingWitnesses,
+  ...groundWitnesses,
   ...sequenceWitnesses,
+  ...transporterWitnesses,
 ];
