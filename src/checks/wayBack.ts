@@ -10,6 +10,7 @@ import {
   type SetContext,
   type Situation,
   type StepRun,
+  solvePose,
   worldOf,
 } from "../sequence/index.ts";
 import type { Progress } from "./backed.ts";
@@ -117,7 +118,10 @@ function judgeOf(ctx: SetContext, set: SetResult, run: StepRun, measures: Measur
   };
   return (here, progress, list) => {
     const stored: Pose[] = [];
-    const back = runSteps(ctx, here, list, [], { onPose: (pose) => stored.push(pose) });
+    // Judged as poses of the step that is undone: its wind limit and all else that belongs to it hold on the way back too.
+    const onPose = (pose: Pose) =>
+      stored.push(solvePose(ctx, pose.situation, run.index, pose.progress, pose));
+    const back = runSteps(ctx, here, list, [], { onPose });
     const broken = back.steps.find((s) => !s.solved);
     if (broken) return failed(progress, [...list], `no equilibrium in '${broken.step.id}': ${broken.motion}`);
     const stops = [
