@@ -1,5 +1,6 @@
 // What stands in where a plan says nothing, and the list of what is still open. Blank is not zero: every stand-in is an
 // open item and is shown as one.
+import { openRigging } from "./openRigging.ts";
 import type { PlanPath } from "./reading/planError.ts";
 import { printPath } from "./reading/planError.ts";
 import type { Piece, Plan, PlanSet, Spread } from "./schema.ts";
@@ -111,6 +112,7 @@ export function openItems(plan: Plan): OpenItem[] {
       open([...path, "unconfirmed", j], `${place}: copied from another set, not yet confirmed`);
     });
   });
+  items.push(...openRigging(plan));
   if (plan.limits.use.length + plan.limits.rules.length === 0) open(["limits"], "no limit set");
   return items;
 }

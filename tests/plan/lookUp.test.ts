@@ -79,6 +79,10 @@ describe("blank is not zero", () => {
       "site.seats[2].asBuilt_m",
       "site.seats[3].asBuilt_m",
       "sets[0].unconfirmed[0]",
+      "rigging[0].parts[0].place",
+      "sets[0].picks[0].attachment",
+      "sets[0].picks[1].attachment",
+      "sets[0].looseParts",
     ]);
     const bare = samplePlan();
     delete bare.sets[0].fabricationFactor_pct;
