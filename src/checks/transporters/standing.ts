@@ -116,6 +116,10 @@ export function usedUp(pose: Pose): number {
   return pull === null ? Number.NaN : pull / leanStiffnessOf(pose);
 }
 
+/** Moment about the ground of a unit of pressure on a windward girder whose soffit is `arm` above it, m3. */
+const blownMoment = ({ force, height }: { force: number; height: number }, arm: number): number =>
+  Math.abs(force) * (height + arm);
+
 /** Far enough ahead and behind that nothing tips there, m. */
 const FAR = 1000;
 
@@ -191,9 +195,9 @@ export function standingOf(ctx: SetContext, pose: Pose, body: Body, motion: Moti
   let wind = 0;
   if (blows) {
     // What the transporters carry of the set's weight they carry of the wind on it.
-    const { force: area, height } = windCase(model, "+y");
-    const blow = gustPressure(limit) * BARE_GIRDERS * Math.abs(area) * (carried / weight);
-    wind = ((blow * (height + bunkMoment / carried)) / force) * growth;
+    const arm = bunkMoment / carried;
+    const moment = Math.max(blownMoment(windCase(model, "+y"), arm), blownMoment(windCase(model, "-y"), arm));
+    wind = ((gustPressure(limit) * BARE_GIRDERS * moment * (carried / weight)) / force) * growth;
   }
   const moves = travels(ctx, pose);
   const asides: Asides = {
