@@ -26,6 +26,9 @@ interface Stretch {
   worst: Clearance;
 }
 
+/** Distances that differ by less are told as one, m. */
+const SAME = 1e-6;
+
 /** Stretches of one pair, joined across steps where one ends below and the next begins below. */
 function stretchesOf(list: readonly Clearance[]): Stretch[] {
   const out: Stretch[] = [];
@@ -37,17 +40,19 @@ function stretchesOf(list: readonly Clearance[]): Stretch[] {
       // Within one step the least distance belongs to one of its stretches; the others are told by it too.
       if (goesOn) {
         last.to = { step: c.step, progress: to };
-        if (c.distance - c.sway < last.worst.distance - last.worst.sway) last.worst = c;
+        if (c.distance - c.sway < last.worst.distance - last.worst.sway - SAME) last.worst = c;
       } else
         out.push({ from: { step: c.step, progress: from }, to: { step: c.step, progress: to }, worst: c });
     }
   return out;
 }
 
-/** Whether the motion of a step has told already that one of a pair is not clear. */
-function told(run: StepRun | undefined, subject: string): boolean {
-  return (run?.happenings ?? []).some(
-    (h) => h.kind === "not clear" && h.level === undefined && subject.includes(h.subject),
+/** Whether the motion of one of some steps has told already that one of a pair is not clear. */
+function told(runs: readonly StepRun[], subject: string): boolean {
+  return runs.some((run) =>
+    run.happenings.some(
+      (h) => h.kind === "not clear" && h.level === undefined && subject.includes(h.subject),
+    ),
   );
 }
 
@@ -63,7 +68,7 @@ export function clearanceFindings(ctx: SetContext, run: SetRun, stored: readonly
   }
   return [...subjects.values()].flatMap((own) =>
     stretchesOf(own)
-      .filter(({ worst }) => !told(run.steps[worst.step], worst.subject))
+      .filter(({ from, to, worst }) => !told(run.steps.slice(from.step, to.step + 1), worst.subject))
       .map((stretch) => one(ctx, stretch)),
   );
 }

@@ -51,12 +51,13 @@ export class StepSweep {
       this.looks.push(lookAt(ctx, progress, at, pose, shapeOf(ctx, pose, at)));
     };
     const [start, end] = [poses[0], poses[poses.length - 1]];
-    if (first) add(start, 0);
     const whole = end.progress === 1;
-    if (poses.length > 2 || !whole) {
+    const still = poses.length <= 2 && whole;
+    if (first || still) add(start, 0);
+    if (!still) {
       const before = this.looks.length;
       add(start, INSIDE);
-      for (const p of poses.slice(1)) if (p.progress < 1) add(p, p.progress);
+      for (const p of poses) if (p.progress > INSIDE && p.progress < 1 - INSIDE) add(p, p.progress);
       if (whole) add(end, 1 - INSIDE);
       for (let i = before + 1; i < this.looks.length; i++) this.join(this.looks[i - 1], this.looks[i]);
     }

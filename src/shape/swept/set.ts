@@ -20,13 +20,18 @@ export interface Section {
   depth: number;
 }
 
-/** Sections of a girder piece by piece: at ends of pieces, at points of the camber, and no further apart than LONGEST. */
-export function sectionsOf(girder: Girder, index: number): { sections: Section[]; boxes: number[] } {
+/**
+ * Sections of a girder piece by piece: at ends of pieces, at points of the camber, at cross-frames and what is fixed to
+ * it, where its twist has corners, and no further apart than LONGEST.
+ */
+function sectionsOf(set: PlanSet, girder: Girder, index: number): { sections: Section[]; boxes: number[] } {
   const sections: Section[] = [];
   const boxes: number[] = [];
   for (const piece of girder.pieces) {
-    const inner = girder.camber_mm.map(([s]) => s).filter((s) => s > piece.from_m && s < piece.to_m);
-    const stops = [piece.from_m, ...inner, piece.to_m];
+    const twisting = [...set.crossFrames, ...set.attachments].map((one) => one.at_m);
+    const corners = [...girder.camber_mm.map(([s]) => s), ...twisting];
+    const inner = new Set(corners.filter((s) => s > piece.from_m && s < piece.to_m));
+    const stops = [piece.from_m, ...[...inner].sort((a, b) => a - b), piece.to_m];
     const { top, bottom, depth } = platesOf(pieceAt(girder, (piece.from_m + piece.to_m) / 2));
     stops.forEach((to, i) => {
       const from = i === 0 ? to : stops[i - 1];
@@ -51,7 +56,7 @@ export function sectionsOf(girder: Girder, index: number): { sections: Section[]
 export function sectionsOfSet(set: PlanSet): { sections: Section[]; boxes: number[] } {
   const all = { sections: [] as Section[], boxes: [] as number[] };
   set.girders.forEach((girder, i) => {
-    const own = sectionsOf(girder, i);
+    const own = sectionsOf(set, girder, i);
     const before = all.sections.length;
     all.boxes.push(...own.boxes.map((b) => b + before));
     all.sections.push(...own.sections);
