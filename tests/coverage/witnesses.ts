@@ -6,6 +6,7 @@ import { riggingWitnesses } from "./rigging.ts";
 import { sequenceWitnesses } from "./sequence.ts";
 import { setWitnesses } from "./set.ts";
 import { transporterWitnesses } from "./transporters.ts";
+import { windWitnesses } from "./wind.ts";
 import type { Witness } from "./witness.ts";
 
 export const witnesses: Witness[] = [
@@ -15,4 +16,5 @@ export const witnesses: Witness[] = [
   ...groundWitnesses,
   ...sequenceWitnesses,
   ...transporterWitnesses,
+  ...windWitnesses,
 ];

@@ -54,7 +54,7 @@ export const siteRows: Requirement[] = [
   computed(
     "WX-3",
     "Design gust, reduced for how long the steel stands so.",
-    ["overnight wind"],
+    ["overnight: group load"],
     "Speed times the factor for the weeks of exposure; pressure falls with its square.",
   ),
   computed(
@@ -66,7 +66,7 @@ export const siteRows: Requirement[] = [
   computed(
     "WX-5",
     "When work stops.",
-    ["go or no go"],
+    ["wind limit"],
     "Standing limits with their source; a plan tightens them.",
   ),
   computed(
@@ -75,10 +75,11 @@ export const siteRows: Requirement[] = [
     ["highest wind"],
     "V is the 3-s gust; averages of an instrument are converted; set, boom and rigging each have their force.",
   ),
-  asked(
+  computed(
     "WX-7",
     "A forecast for the whole group of steps with time in hand.",
-    "site.wind.forecast against the minutes of the steps.",
+    ["forecast"],
+    "site.wind.forecast against times and minutes of the steps and the contingency behind them; lightning is a stop.",
   ),
   computed(
     "FT-1",
