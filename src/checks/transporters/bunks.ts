@@ -19,7 +19,7 @@ import { at, makers, pathOf, trains } from "./trains.ts";
 const HALF = 0.25;
 
 /** Slope of a girder's soffit along at a station against a deck, as a tangent, rising forward positive. */
-function slopeOver(pose: Pose, deck: number, girder: number, x: number): number {
+export function slopeOver(pose: Pose, deck: number, girder: number, x: number): number {
   const { model, contact } = pose.solution;
   const g = model.girders[girder];
   const [from, to] = [Math.max(g.from, x - HALF), Math.min(g.to, x + HALF)];
