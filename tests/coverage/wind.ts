@@ -28,7 +28,9 @@ const lashed = (V: number, change: (plan: Plan) => void = () => {}) =>
     }),
   );
 
-const calm = lashed(14);
+const calm = lashed(14, (plan) => {
+  windAt(plan).design = { gust_m_per_s: 25, source: "invented" };
+});
 const storm = lashed(30);
 const table = lashed(14.5);
 const mean = lashed(11, (plan) => {
