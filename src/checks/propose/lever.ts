@@ -5,12 +5,17 @@ import type { Crane, Rigging, Transporter } from "../../plan/index.ts";
 import { gravityOf, pathAt } from "../../plan/index.ts";
 import { boomOf, hookAbovePicks, wheelsOf } from "../../sequence/index.ts";
 import { ratedLoad } from "../cranes/hookLoad.ts";
+import { levelGrowth } from "../cranes/reach.ts";
+import { hookRules } from "../cranes/rules.ts";
 import { limitOf } from "../limits.ts";
 import { type Choice, deckSpacing, placesOf } from "./choice.ts";
 import { bunkCentre, type Prospect, pickHeight } from "./prospect.ts";
 
 /** Use that stands for "cannot be": finite, so that the least bad choice still comes first. */
 const CANNOT = 100;
+
+/** A radius by levers may be off by this, m: the set's slope moves a pick by its height times the slope, 2.5 m x 2 %. */
+const ABOUT = 0.05;
 
 /** Worst use of a choice by the lever rule, all phases; above 1 it should fail, from 100 on it has no meaning. */
 export type QuickLook = (choice: Choice, bound?: number) => number;
@@ -134,10 +139,8 @@ function solve3(K: number[], b: number[]): number[] {
 
 /** Use of a hook with a net load at a place: the chart, or the rules for two cranes together. */
 function hookUse(p: Prospect, crane: Crane, rig: Rigging, level: number, g: number) {
-  const chart = (limitOf(p.plan, "chart use")?.value ?? 100) / 100;
-  const tandem = (limitOf(p.plan, "tandem use")?.value ?? 100) / 100;
-  const above = 1 / (1 + (limitOf(p.plan, "capacity above share")?.value ?? 0) / 100);
-  const shared = Math.min(chart, tandem, above);
+  const rules = hookRules(p.plan);
+  const [alone, shared] = [rules(1).part, rules(2).part];
   const fixed = (rig.mass_t + crane.deductions.block_t + (crane.deductions.auxiliary_t ?? 0)) * 1000 * g;
   const ropePerMetre = crane.deductions.rope_kg_per_m * crane.partsOfLine * g;
   const top = level + pickHeight(p.set, p.length / 2) + hookAbovePicks(rig);
@@ -156,12 +159,13 @@ function hookUse(p: Prospect, crane: Crane, rig: Rigging, level: number, g: numb
   return (net: number, chainage: number, y: number, two: boolean): number => {
     const boom = boomOf(crane, [chainage, y]);
     const gross = net + fixed + ropePerMetre * Math.max(0, boom.tip[2] - top);
-    const radius = boom.radius + (crane.radiusGrowth_mm_per_kN.best / 1000) * (gross / 1000);
-    const limit = ratedAt(radius);
+    const growth = (crane.radiusGrowth_mm_per_kN.best / 1000) * (gross / 1000);
+    const radius = boom.radius + growth + levelGrowth(crane.outOfLevel_pct, boom.tip[2] - boom.centre[2]);
+    const limit = ratedAt(radius) ?? ratedAt(radius - ABOUT);
     if (limit === null || limit <= 0 || !boom.inReach)
       return CANNOT + Math.abs(radius - Math.min(radius, reach)) / reach;
     const sling = net / (rig.ratedLoad_kN * 1000);
-    const use = gross / (limit * (two ? shared : chart));
+    const use = gross / (limit * (two ? shared : alone));
     return sling > 1 ? Math.max(use, sling) : use;
   };
 }
