@@ -10,15 +10,15 @@
 // that carry are one body on the hull of all their groups. Source: statics of rigid bodies on springs.
 
 import {
+  attitudeOf,
   BARE_GIRDERS,
   baseOf,
   type EdgeMargin,
   gustPressure,
-  leanOf,
   leastMargin,
-  levelOf,
   loadToReach,
   type OnBase,
+  type Solution,
   windCase,
 } from "../../mechanics/index.ts";
 import type { Transporter } from "../../plan/index.ts";
@@ -116,6 +116,18 @@ export function usedUp(pose: Pose): number {
   return pull === null ? Number.NaN : pull / leanStiffnessOf(pose);
 }
 
+const attitudes = new WeakMap<Solution, { lean: number; level: number }>();
+
+/** Lean and level of the set, kept with the solution: every body asks for them. */
+function attitudeAt(solution: Solution): { lean: number; level: number } {
+  let known = attitudes.get(solution);
+  if (known === undefined) {
+    known = attitudeOf(solution);
+    attitudes.set(solution, known);
+  }
+  return known;
+}
+
 /** Moment about the ground of a unit of pressure on a windward girder whose soffit is `arm` above it, m3. */
 const blownMoment = ({ force, height }: { force: number; height: number }, arm: number): number =>
   Math.abs(force) * (height + arm);
@@ -154,8 +166,7 @@ export function standingOf(ctx: SetContext, pose: Pose, body: Body, motion: Moti
   let bunkMoment = 0;
   let decks = 0;
   const centroids: Centroid[] = [];
-  const lean = leanOf(solution);
-  const level = levelOf(solution);
+  const { lean, level } = attitudeAt(solution);
   const z = model.cg[2];
   for (const { t, centroids: own } of body.list) {
     const deck = deckOf(pose, t.id);
