@@ -1,5 +1,6 @@
 // All witnesses, area by area.
 
+import { clearanceWitnesses } from "./clearance.ts";
 import { craneWitnesses } from "./cranes.ts";
 import { groundWitnesses } from "./ground.ts";
 import { riggingWitnesses } from "./rigging.ts";
@@ -17,4 +18,5 @@ export const witnesses: Witness[] = [
   ...sequenceWitnesses,
   ...transporterWitnesses,
   ...windWitnesses,
+  ...clearanceWitnesses,
 ];

@@ -4,14 +4,13 @@ import { pressing, pressUnder } from "../../mechanics/index.ts";
 import type { Crane } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { solved } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { recordAllowable } from "./allowable.ts";
 import { foundAt } from "./found.ts";
 import { boomAt, common, type Judged, judgedOf } from "./trackPressure.ts";
 import { type CraneLoadOn, loadAt, worstToward } from "./tracks.ts";
-import { recordLoad, recordMats } from "./trackTrace.ts";
+import { recordLoad, recordMats, recordSearched } from "./trackTrace.ts";
 
 const solvedNow = pressing();
 const load: CraneLoadOn = { V: 0, ahead: 0 };
@@ -54,12 +53,13 @@ function swung(ctx: SetContext, which: Swung): Measure[] {
             ahead * Math.sin(worst.angle),
             solvedNow,
           );
-          solved(
+          const degrees = ((worst.angle * 180) / Math.PI).toFixed(1);
+          recordSearched(
             rec,
-            "p",
+            t,
+            V,
             o.most,
-            "Pa",
-            "greatest pressure below a rigid crane on ground that cannot pull, V at e in the heaviest direction",
+            `V at ${Math.abs(ahead).toFixed(3)} m, ${degrees} deg off the tracks`,
           );
           recordMats(rec, t, o.most);
           recordAllowable(rec, t.allowable);

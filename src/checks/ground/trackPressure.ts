@@ -9,7 +9,7 @@ import { field, METRE, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { type Allowable, recordAllowable } from "./allowable.ts";
 import { belowMats, type CraneLoadOn, loadAt, type Tracks, tracksOf } from "./tracks.ts";
-import { recordLoad, recordMats } from "./trackTrace.ts";
+import { recordArea, recordLoad, recordMats, recordSearched } from "./trackTrace.ts";
 
 /** A crane whose ground can be judged. */
 export type Judged = Tracks & { allowable: Allowable; hooked: (pose: Pose) => HookedAt | null };
@@ -90,9 +90,7 @@ export function trackPressures(ctx: SetContext): Measure[] {
           trace(rec, "y", y, "e*sin(phi)", "m", "load across the tracks from their middle");
           if (least > 0) {
             field(rec, "s_t", s, "gauge of the tracks", `${t.path}.trackGauge_m`, s, METRE);
-            field(rec, "l_t", l, "length of a track", `${t.path}.trackLength_m`, l, METRE);
-            field(rec, "w_t", w, "width of a track", `${t.path}.trackWidth_m`, w, METRE);
-            trace(rec, "A_t", t.footing.A, "2*l_t*w_t", "m2", "area of both tracks");
+            recordArea(rec, t, l, w);
             trace(
               rec,
               "p",
@@ -101,14 +99,7 @@ export function trackPressures(ctx: SetContext): Measure[] {
               "Pa",
               "greatest pressure below a rigid crane, both tracks pressing all over",
             );
-          } else
-            solved(
-              rec,
-              "p",
-              o.most,
-              "Pa",
-              "greatest pressure below a rigid crane on ground that cannot pull, part of it lifted, under V at (x, y)",
-            );
+          } else recordSearched(rec, t, V, o.most, `V at ${x.toFixed(3)} m along, ${y.toFixed(3)} m across`);
           recordMats(rec, t, o.most);
           recordAllowable(rec, t.allowable);
           rec.ends("q", "q_a");

@@ -4,7 +4,7 @@ import type { Pose, SetContext } from "../../sequence/index.ts";
 import type { HookedAt } from "../cranes/hookLoad.ts";
 import { gravityTrace, recordGross } from "../cranes/hookTrace.ts";
 import { recordReach } from "../cranes/reach.ts";
-import { constant, field, METRE, MPA, type Recorder, TONNE, trace } from "../trace.ts";
+import { constant, field, METRE, MPA, type Recorder, solved, TONNE, trace } from "../trace.ts";
 import type { Boom } from "./trackPressure.ts";
 import { belowMats, loadAt, spreadLength, type Tracks } from "./tracks.ts";
 
@@ -68,6 +68,28 @@ export function recordLoad(
     "moment about the centre of rotation, toward the boom's tip",
   );
   trace(rec, "e", load.ahead, "M/V", "m", "load ahead of the centre of rotation");
+}
+
+/** Writes down a pressure of the track that was searched for, part of the tracks lifted or swung to the worst: p. */
+export function recordSearched(rec: Recorder, t: Tracks, V: number, p: number, how: string): void {
+  const { trackLength_m: l, trackWidth_m: w = 0 } = t.crane;
+  const mean = V / t.footing.A;
+  recordArea(rec, t, l, w);
+  solved(
+    rec,
+    "k_p",
+    p / mean,
+    "1",
+    `greatest over mean pressure below a rigid crane on ground that cannot pull: ${how}`,
+  );
+  trace(rec, "p", p, "k_p*V/A_t", "Pa", "greatest pressure below the tracks");
+}
+
+/** Writes down the area of both tracks: A_t. */
+export function recordArea(rec: Recorder, t: Tracks, l: number, w: number): void {
+  field(rec, "l_t", l, "length of a track", `${t.path}.trackLength_m`, l, METRE);
+  field(rec, "w_t", w, "width of a track", `${t.path}.trackWidth_m`, w, METRE);
+  trace(rec, "A_t", t.footing.A, "2*l_t*w_t", "m2", "area of both tracks");
 }
 
 /** Writes down what the ground feels of a pressure p of the track: q. */
