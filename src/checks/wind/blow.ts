@@ -6,9 +6,9 @@ import { type Toward, windOf } from "./air.ts";
 
 /**
  * Where a bunk is just about to slip, side forces may go to and fro without settling, in a band about 3 % of the pressure
- * wide. The next greater pressure that settles then stands for it, in steps of 1 % and up to 6 %: a stronger wind, not a guess.
+ * wide. The next greater pressure that settles then stands for it, up to 6 % more: a stronger wind, not a guess.
  */
-const STRONGER = [1, 1.01, 1.02, 1.03, 1.04, 1.05, 1.06];
+const STRONGER = [1, 1.01, 1.03, 1.06];
 
 /** Solves poses again in the wind; what a corner changes in a State stays changed. */
 export interface Blower {

@@ -13,8 +13,8 @@ import { chartSpeed, tipHeight } from "./chart.ts";
 import { goTable } from "./table.ts";
 import type { Allowed, StepWind } from "./types.ts";
 
-/** Speeds are looked for up to this, m/s: nobody works in a hurricane. */
-export const MOST_WIND = 40;
+/** Speeds are looked for up to this, m/s: nobody works in a violent storm (Beaufort 11 begins at 28.5 m/s). */
+export const MOST_WIND = 30;
 /** A speed is found to this part of itself. */
 const CLOSE = 1e-6;
 /** A use this far beyond 1 is at the limit: poses that are alike do not hand the lowest speed to and fro. */

@@ -2,6 +2,7 @@
 // it meet. The checks themselves are those of the calm; only the pose is solved again.
 
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { finding } from "../finding.ts";
 import {
   type Measure,
   type MeasureMaker,
@@ -112,24 +113,21 @@ function fallenFindings(
       continue;
     }
     const V = limitOfStep(ctx, at.step);
-    out.push({
-      id: `${inTheWind("no equilibrium")}:${ctx.set.id}:${at.step}`,
-      level: "stop",
-      check: inTheWind("no equilibrium"),
-      set: ctx.set.id,
-      subject: "set",
-      from: at,
-      to: at,
-      worst: at,
-      value: null,
-      limit: null,
-      unit: "",
-      use: null,
-      source: "the statics of this pose",
-      chosenBy: "plan",
-      words: `in its wind limit of ${V.toFixed(1)} m/s blowing ${wayWords(toward)} the set does not stand: ${why || "heights, tensions and sideways forces do not settle together"}`,
-      cure: "a lower wind limit in this step, or lashings, guides and tag lines that hold it across",
-    });
+    out.push(
+      finding({
+        id: `${inTheWind("no equilibrium")}:${ctx.set.id}:${at.step}`,
+        level: "stop",
+        check: inTheWind("no equilibrium"),
+        set: ctx.set.id,
+        subject: "set",
+        from: at,
+        to: at,
+        worst: at,
+        source: "the statics of this pose",
+        words: `in its wind limit of ${V.toFixed(1)} m/s blowing ${wayWords(toward)} the set does not stand: ${why || "heights, tensions and sideways forces do not settle together"}`,
+        cure: "a lower wind limit in this step, or lashings, guides and tag lines that hold it across",
+      }),
+    );
   }
   return out;
 }
