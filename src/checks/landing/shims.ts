@@ -31,10 +31,13 @@ export interface ShimProposal {
   stepped: ShimChoice | null;
 }
 
-/** A proposal, or why there is none. */
+/** Part of the limit on shares that a proposal uses: the other half is left for what the survey was off. */
+const USED = 0.5;
+
+/** A proposal, or why there is none. `tolerance` as a part of each bearing's own force, `step` in m. */
 export function proposeShims(
   ctx: SetContext,
-  tolerance = (limitOf(ctx.plan, "bearing share")?.value ?? 10) / 100,
+  tolerance = (USED * (limitOf(ctx.plan, "bearing share")?.value ?? 10)) / 100,
   step = (limitOf(ctx.plan, "shim thickness", true)?.value ?? 1) / 1000,
 ): ShimProposal | string {
   const meant = landedAsDesigned(ctx);
