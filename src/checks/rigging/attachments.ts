@@ -21,6 +21,7 @@ export function attachmentLoads(ctx: SetContext): Measure[] {
       kind: `${hook.crane.kind} crane`,
       source: `capacity of the ${hook.pick.attachment?.kind} in the plan`,
       chosenBy: "plan",
+      watched: false,
       cure: "an attachment of a higher capacity, or less load on this hook",
       ...traced(ctx, (pose, rec): Reading => {
         if (Number.isNaN(pose.forces[hook.column])) return NOT_HERE;
@@ -50,6 +51,7 @@ export function spreaderThrust(ctx: SetContext): Measure[] {
       kind: `${hook.crane.kind} crane`,
       source: `compression that the spreader of rigging '${hook.rig.id}' may carry, in the plan`,
       chosenBy: "plan",
+      watched: false,
       cure: "longer legs above the spreader, a stronger spreader, or less load on this hook",
       ...traced(ctx, (pose, rec): Reading => {
         const net = pose.forces[hook.column];

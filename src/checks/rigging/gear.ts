@@ -4,7 +4,7 @@ import type { Plan, Rigging } from "../../plan/index.ts";
 import { limitOf } from "../limits.ts";
 import type { Finding } from "../types.ts";
 import { by, told } from "./finding.ts";
-import { topAngle } from "./legs.ts";
+import { slingEA, topAngle } from "./legs.ts";
 
 const GUARDS =
   "slings are guarded from edges, and makeshift guards have failed: WorkSafeBC incident 2022178050011, NIOSH FACE 00CA001";
@@ -16,6 +16,7 @@ export function gearFindings(plan: Plan): Finding[] {
     ...proof(plan, rig),
     ...flatLegs(plan, rig),
     ...partsMass(plan, rig),
+    ...tooStiff(plan, rig),
   ]);
 }
 
@@ -134,4 +135,38 @@ function partsMass(plan: Plan, rig: Rigging): Finding[] {
       cure: over ? "count all of it on the hook" : "name the parts that are missing, or correct the mass",
     }),
   ];
+}
+
+/** Slings stated stiffer than their own steel: hooks would then share too little by it. */
+function tooStiff(plan: Plan, rig: Rigging): Finding[] {
+  const EA = slingEA(rig);
+  const each = rig.legs?.perPick;
+  const length = rig.kind === "point" ? rig.hookPinHeight_m : rig.slingLength_m;
+  if (EA === null || each === undefined || !(length > 0)) return [];
+  return plan.sets.flatMap((set) =>
+    set.picks
+      .filter((pick) => pick.rigging === rig.id)
+      .flatMap((pick) => {
+        const girders = pick.girders?.length ?? set.girders.length;
+        // Plumb legs: those that slope are longer and softer still.
+        const most = (girders * each * EA) / length / 1e6;
+        if (rig.slingStiffness_kN_per_mm <= most * (1 + 1e-9)) return [];
+        return [
+          told({
+            level: "caution",
+            check: "sling stiffness",
+            set: set.id,
+            subject: `${rig.id} of ${pick.crane}`,
+            value: rig.slingStiffness_kN_per_mm,
+            limit: most,
+            unit: "kN/mm",
+            use: rig.slingStiffness_kN_per_mm / most,
+            words: `rigging '${rig.id}' is stated with ${rig.slingStiffness_kN_per_mm} kN/mm; its ${girders * each} slings of ${length} m alone give no more than ${most.toFixed(1)} kN/mm`,
+            cure: "correct the stiffness, or the slings' diameter, EA or number",
+            source:
+              "stiffness EA/L of slings side by side; a wire rope by 0027/ND Rev 11.2 (2016), 5.6.13, where the plan gives its diameter",
+          }),
+        ];
+      }),
+  );
 }
