@@ -57,6 +57,7 @@ export {
   spreadOver,
   withSpread,
 } from "./spread/run.ts";
+export { stripMeasures } from "./strips.ts";
 export { overturningOf } from "./tilt.ts";
 export { type Leaf, type Place, type Trace, tracesIn } from "./trace.ts";
 export { traceOfUse } from "./traced.ts";

@@ -1,13 +1,11 @@
-// Uses of limits in one pose, read from it anew. Comes as a chunk of its own: it brings every check with it.
+// Uses of limits in one pose, read from it anew. Comes as a chunk of its own: it brings the checks of the strips with it.
 
-import type { Pose, SetContext } from "../../app/index.ts";
-import { checkList, type Measure, useOf as partOfLimit } from "../../checks/index.ts";
+import type { Pose } from "../../app/index.ts";
+import { type Measure, useOf as partOfLimit } from "../../checks/index.ts";
 import type { Use } from "./rows.ts";
 
 /** The measures of a set that are drawn as strips: the same whose highest use in the step stands beside. */
-export function stripMeasures(ctx: SetContext): Measure[] {
-  return checkList.makers.flatMap((make) => make(ctx)).filter(({ strip }) => strip);
-}
+export { stripMeasures } from "../../checks/index.ts";
 
 /** Highest use of a limit of every subject in one pose, read from that pose anew. */
 export function usesHere(measures: readonly Measure[], pose: Pose): Map<string, Use> {
