@@ -23,7 +23,7 @@ export function usageText(
     "                  at how many times its loads the set buckles: at rest between steps, or also where each step",
     "                  bends its girders most",
     "  --also NAMES    further tables, names with commas between, or all:",
-    ...sections.map(({ name, title }) => `                  ${name}: ${title}`),
+    ...sections.map(({ name, title }) => `                  ${name.padEnd(10)} ${title}`),
     "  --out FILE      the plan with the proposed sequence in it",
     "  --diagrams FILE moment, shear and torsion of the girders: greatest over all steps, or with --at of that pose",
     "  --trace CHECK:SUBJECT",

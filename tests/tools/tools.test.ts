@@ -124,7 +124,7 @@ describe("the size budget", () => {
 
   test("a worker far above its aim fails", () => {
     const alone = { "index.html": { file: "assets/index.js", isEntry: true } };
-    const folder = site({ "index.js": 10, "worker-abc.js": 121_000 }, alone);
+    const folder = site({ "index.js": 10, "worker-abc.js": 241_000 }, alone);
     try {
       expect(weigh(folder).find((line) => line.name.startsWith("worker"))?.over).toBe(true);
     } finally {
