@@ -2,7 +2,7 @@
 
 import { type Requirement, requirements } from "../checks/index.ts";
 import type { Table } from "./sections/form.ts";
-import { linesOfTable } from "./sections/text.ts";
+import { linesOfTable } from "./sections/lines.ts";
 
 /** How many rows of each way there are, in words. */
 function countWords(rows: readonly Requirement[]): string {

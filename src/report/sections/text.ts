@@ -2,8 +2,9 @@
 
 import { type Finding, inOrder, type Result } from "../../checks/index.ts";
 import type { Contexts } from "../csv.ts";
-import { oneLine, tableLines } from "../table.ts";
-import type { Section, Table } from "./form.ts";
+import { oneLine } from "../table.ts";
+import type { Section } from "./form.ts";
+import { linesOfTable } from "./lines.ts";
 import { sections } from "./list.ts";
 
 /** Sections by name, in a list with commas or `all`; a sentence when one is not known. */
@@ -43,17 +44,4 @@ export function withSections(
   const findings = inOrder([...result.findings, ...found]);
   const worst = findings.length > 0 ? findings[0].level : null;
   return { result: found.length === 0 ? result : { ...result, findings, worst }, lines };
-}
-
-/** A table with its title and words. */
-export function linesOfTable({ title, words, head, rows, sides }: Table): string[] {
-  const body =
-    rows.length === 0
-      ? ["nothing to show"]
-      : tableLines(
-          head,
-          rows.map((row) => row.map(oneLine)),
-          sides,
-        );
-  return [title, ...words.map((w) => `  ${oneLine(w)}`), ...body];
 }
