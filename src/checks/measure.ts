@@ -47,6 +47,8 @@ export interface Measure {
   strip: boolean;
   /** Where its limit is crossed is an event of the run; else it is read at stored poses only, and events pass it by. */
   watched: boolean;
+  /** One finding for all of a step: for what comes and goes with every bite of it. */
+  perStep?: boolean;
   read: (pose: Pose) => Reading;
   /** The reading with its trace; null where the check does not apply. Left out by checks that have none. */
   trace?: (pose: Pose) => TracedReading | null;

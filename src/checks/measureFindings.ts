@@ -18,7 +18,7 @@ export function inOrder(findings: readonly Finding[]): Finding[] {
 
 const when = (run: SetRun, i: number): When => ({ step: run.step[i], progress: run.progress[i] });
 
-/** One finding for every unbroken stretch of stored poses beyond the limit. */
+/** One finding for every unbroken stretch of stored poses beyond the limit; gaps within a step are joined where asked for. */
 export function measureFindings(
   ctx: SetContext,
   run: SetRun,
@@ -35,9 +35,11 @@ export function measureFindings(
     if (!beyond(i)) continue;
     let end = i;
     let worst = i;
-    while (end + 1 < run.count && beyond(end + 1)) {
-      end++;
-      if (use[end] > use[worst]) worst = end;
+    for (let k = i + 1; k < run.count; k++) {
+      if (beyond(k)) {
+        end = k;
+        if (use[k] > use[worst]) worst = k;
+      } else if (!m.perStep || run.step[k] !== run.step[end]) break;
     }
     const r = reading(worst);
     const value = r.value * m.factor;

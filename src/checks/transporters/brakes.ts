@@ -98,6 +98,7 @@ export function braking(ctx: SetContext): Measure[] {
     check: "braking",
     level: "caution",
     watched: false,
+    perStep: true,
     source: `${frictionSource(ctx)}; a stop at ${along.value} % of gravity (${along.source})`,
     chosenBy: along.chosenBy,
   };
@@ -143,13 +144,14 @@ export function traction(ctx: SetContext): Measure[] {
     check: "traction",
     level: "caution",
     watched: false,
+    perStep: true,
     source: `${frictionSource(ctx)}; a start at ${along.value} % of gravity (${along.source}); rolling resistance ${rolling.value} % (${rolling.source})`,
     chosenBy: along.chosenBy,
   };
   return [together(ctx, common, friction, whole, along, rolling)];
 }
 
-type Common = Pick<Measure, "check" | "level" | "watched" | "source" | "chosenBy">;
+type Common = Pick<Measure, "check" | "level" | "watched" | "perStep" | "source" | "chosenBy">;
 
 /** All wheels that grip together against what everything that travels asks for. */
 function together(

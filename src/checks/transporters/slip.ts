@@ -74,6 +74,7 @@ export function slipsUnderWay(ctx: SetContext): Measure[] {
       factor: 100,
       digits: 0,
       watched: false,
+      perStep: true,
       source: `friction and ties of the plan; acceleration ${along.value} % of gravity along (${along.source}), ${across.value} % across (${across.source})`,
       chosenBy: along.chosenBy,
       cure: "ties that hold along or across, chocks, or slower starts and stops",
