@@ -26,6 +26,7 @@ export { type CraneMotions, type Motion, motionsIn } from "./cranes/motions.ts";
 export { type Reach, reachAt } from "./cranes/reach.ts";
 export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";
+export { type GroundDistance, type GroundUse, groundUse } from "./ground/used.ts";
 export * from "./landing/index.ts";
 export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";

@@ -13,7 +13,7 @@ import { standingOf, swept } from "./standing.ts";
 export const setbackRule = (plan: Plan) => limitOf(plan, "set-back ratio", true);
 
 /** Least distance of a machine's ground from an edge over a run, m, and the stored pose before it; -1 for none. */
-function leastDistance(
+export function leastDistance(
   areas: readonly ReturnType<ReturnType<typeof standingOf>[number]["areas"]>[],
   run: SetRun,
   edge: Edge,

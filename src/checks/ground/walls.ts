@@ -6,7 +6,7 @@ import { finding } from "../finding.ts";
 import { limitOf } from "../limits.ts";
 import type { Finding } from "../types.ts";
 import { foundAt, poseWords } from "./found.ts";
-import { standingOf } from "./standing.ts";
+import { type Standing, standingOf } from "./standing.ts";
 import { judgedOf, trackPressures } from "./trackPressure.ts";
 import { deckAt, type Train, trainsOf } from "./trains.ts";
 
@@ -18,7 +18,8 @@ const WORTH = 0.01;
 /** What lies further than this beyond a wall's face stands on the other side of the gap, m. */
 const BEYOND = 5;
 
-interface Wall {
+/** A backwall of the plan. */
+export interface Wall {
   name: "near" | "far";
   /** Chainage of the backwall's face toward the ground behind it, and which way that ground lies. */
   at: number;
@@ -64,6 +65,26 @@ function surchargeOf(train: Train, wall: Wall, reach: number, pose: Pose): Surch
     : null;
 }
 
+/** Least distance of a machine's ground behind a wall's face over some poses, m, and which; -1 where it never stands there. */
+export function nearestTo(
+  wall: Wall,
+  machine: Standing,
+  poses: readonly Pose[],
+): { distance: number; at: number } {
+  let distance = Number.POSITIVE_INFINITY;
+  let at = -1;
+  poses.forEach((pose, i) => {
+    for (const area of machine.areas(pose))
+      for (const [x] of area) {
+        const d = wall.back * (x - wall.at);
+        if (d >= distance || d <= -BEYOND) continue;
+        distance = d;
+        at = i;
+      }
+  });
+  return { distance, at };
+}
+
 /** What comes within reach of a backwall over a run: distance, surcharge and its greatest jump; a note where it is signed for. */
 export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
   const { plan } = ctx;
@@ -75,18 +96,7 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
   return wallsOf(plan).flatMap((wall) => {
     const reach = rule && wall.height !== null ? rule.value * wall.height : Number.POSITIVE_INFINITY;
     return standingOf(ctx).flatMap((machine) => {
-      let least = Number.POSITIVE_INFINITY;
-      let nearest = -1;
-      stored.forEach((pose, i) => {
-        for (const area of machine.areas(pose))
-          for (const [x] of area) {
-            const d = wall.back * (x - wall.at);
-            if (d < least && d > -BEYOND) {
-              least = d;
-              nearest = i;
-            }
-          }
-      });
+      const { distance: least, at: nearest } = nearestTo(wall, machine, stored);
       if (nearest < 0 || least > reach) return [];
       const words = [`${machine.name} comes within ${least.toFixed(2)} m of the ${wall.name} backwall`];
       let at = nearest;
