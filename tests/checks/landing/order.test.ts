@@ -24,12 +24,13 @@ const warps: [string, Record<string, number>][] = [
 const onSeats = (off: Record<string, number>) => landingRun(shortPlan((plan) => warpSeats(plan, off)));
 
 describe("landing of three girders", () => {
-  test.each(warps)("%s: loads at the end of every stage, and before and after every touch", (_, off) => {
+  test.each(warps)("%s: loads at the end of every stage, and before and after the first touch", (_, off) => {
     const { ctx, run } = onSeats(off);
     expect(run.steps.map((s) => s.solved)).toEqual([true, true, true]);
     const [landing] = landingsOf(ctx, run);
     const places = landing.stages.map((s) => s.progress);
-    for (const { at } of touchesOf(ctx, run)) if (at) places.push(at.progress - 1e-6, at.progress + 1e-6);
+    const [first] = touchesOf(ctx, run);
+    if (first.at) places.push(first.at.progress - 1e-6, first.at.progress + 1e-6);
     for (const progress of places) {
       const pose = poseAt(ctx, run.steps[landing.step], progress);
       const { forces } = solveDense(pose.state);
