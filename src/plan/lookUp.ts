@@ -111,6 +111,11 @@ export function pickOf(set: PlanSet, crane: string): Pick | null {
   return set.picks.find((pick) => pick.crane === crane) ?? null;
 }
 
+/** How many mats lie side by side below one track of a crane; they reach a little beyond it. */
+export function matsAlong(crane: Crane): number {
+  return crane.mat ? Math.max(1, Math.ceil((crane.trackLength_m + 0.5) / crane.mat.width_m)) : 0;
+}
+
 /** Names of everything that may carry this set, as steps use them in `carries`: hooks, groups, bearings. */
 export function supportNames(plan: Plan, set: PlanSet): string[] {
   return [

@@ -1,5 +1,5 @@
 // A crawler crane: mats, tracks, car body, house, ballast and mast; the boom as chords and lacing from foot to tip.
-import type { Crane } from "../plan/index.ts";
+import { type Crane, matsAlong } from "../plan/index.ts";
 import type { Vec3, World } from "../sequence/index.ts";
 import type { Pen, Tone } from "./pen.ts";
 import { add, aligned, between, distance, type Frame, heading, inWorld, minus, times } from "./vec.ts";
@@ -70,7 +70,7 @@ function drawTracks(pen: Pen, c: Crane, base: Frame): void {
 /** Mats lie flush with the ground, side by side along both tracks. */
 function drawMats(pen: Pen, c: Crane, base: Frame): void {
   if (c.mat === undefined) return;
-  const count = Math.max(1, Math.ceil((c.trackLength_m + 0.5) / c.mat.width_m));
+  const count = matsAlong(c);
   pen.frame = base;
   for (const side of [-1, 1]) {
     for (let i = 0; i < count; i++) {

@@ -1,7 +1,7 @@
 // What stands on the ground at a pose, in plan: tyres of transporters, tracks of cranes with their mats.
 
 import { type Area, hullOf, placed, rectangle } from "../../mechanics/index.ts";
-import { byId, type Crane, hookName } from "../../plan/index.ts";
+import { byId, type Crane, hookName, matsAlong } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { deckAt, trainArea, trainsOf } from "./trains.ts";
 
@@ -16,7 +16,7 @@ export interface Standing {
 export function craneAreas(crane: Crane): Area[] {
   const { trackGauge_m: gauge, trackLength_m: length, trackWidth_m = 0, mat } = crane;
   const width = Math.max(trackWidth_m, mat?.length_m ?? 0);
-  const long = mat ? Math.ceil(length / mat.width_m - 1e-9) * mat.width_m : length;
+  const long = mat ? Math.max(length, matsAlong(crane) * mat.width_m) : length;
   if (width === 0) return [];
   return [rectangle(0, gauge / 2, long, width), rectangle(0, -gauge / 2, long, width)];
 }
