@@ -81,6 +81,8 @@ export interface ResultJson extends Origin {
     spread: SpreadJson | null;
     /** Stages with their buckling factors and shapes; null: not worked out. */
     buckling: SetResult["buckling"] | null;
+    /** Least distance of every pair in every step, m, with both points; null: not worked out. */
+    clearances: SetResult["clearances"] | null;
     poses: PoseJson[];
   }[];
 }
@@ -117,6 +119,7 @@ export function resultJson(
       waysBack: set.waysBack ?? null,
       spread: set.spread === undefined ? null : spreadJson(set.spread),
       buckling: set.buckling ?? null,
+      clearances: set.clearances ?? null,
       poses: posesOf(set, contexts),
     })),
   };
