@@ -8,7 +8,7 @@ import { type Toward, windOf } from "./air.ts";
  * Where a bunk is just about to slip, side forces may go to and fro without settling, in a band about 3 % of the pressure
  * wide. The next greater pressure that settles then stands for it, up to 6 % more: a stronger wind, not a guess.
  */
-const STRONGER = [1, 1.01, 1.03, 1.06];
+const STRONGER = [1, 1.03, 1.06];
 
 /** Solves poses again in the wind; what a corner changes in a State stays changed. */
 export interface Blower {
