@@ -3,6 +3,8 @@
 import { clearanceWitnesses } from "./clearance.ts";
 import { craneWitnesses } from "./cranes.ts";
 import { groundWitnesses } from "./ground.ts";
+import { landingWitnesses } from "./landing.ts";
+import { loadWitnesses } from "./loads.ts";
 import { riggingWitnesses } from "./rigging.ts";
 import { sequenceWitnesses } from "./sequence.ts";
 import { setWitnesses } from "./set.ts";
@@ -15,8 +17,10 @@ export const witnesses: Witness[] = [
   ...craneWitnesses,
   ...riggingWitnesses,
   ...groundWitnesses,
+  ...loadWitnesses,
   ...sequenceWitnesses,
   ...transporterWitnesses,
   ...windWitnesses,
   ...clearanceWitnesses,
+  ...landingWitnesses,
 ];

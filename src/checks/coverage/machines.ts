@@ -6,19 +6,19 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-1",
     "How many transporters: by stability, by the strength of their frames, by what their cylinders carry.",
-    ["line load", "side load", "spine moment"],
+    ["line load", "side load", "spine moment", "bunk rocking"],
     "Every axle line, side and group at every pose, the bending of each spine; groups as pressure where cylinderArea_mm2 is given.",
   ),
   computed(
     "TR-2",
     "Legs on one oil circuit carry alike and act as one support.",
-    ["group load"],
+    ["group load", "line load"],
     "Hydraulic groups are part of the statics; each is one support at the middle of its wheels.",
   ),
   computed(
     "TR-3",
     "Loads for every overhang, before and after every hand-over.",
-    ["group load", "change per 10 mm"],
+    ["line load", "change per 10 mm"],
     "Every pose is solved; the bands show the shares, changes faster than the crew can follow are findings.",
   ),
   computed(
@@ -30,24 +30,25 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-5",
     "Stroke in use against stroke there is, over the whole path.",
-    ["stroke", "stroke budget"],
+    ["stroke", "stroke budget", "missing data"],
     "Grade, vertical curve, crossfall, settlement, tyres and packing, at every pose.",
   ),
   computed(
     "TR-6",
     "Change of slope along and across, and twist of four corners.",
-    ["twist"],
+    ["twist", "set twist", "change of slope along", "change of slope across"],
     "Twist as the fourth corner's height over the plane of three; limits by the owner.",
   ),
-  asked(
+  computed(
     "TR-7",
     "Tolerances by the owner, and how they are measured.",
-    "limits.rules and overrides take every limit with its source; a limit that nobody set says so.",
+    ["set twist", "change of slope along", "change of slope across", "limit not set"],
+    "Owner's limits by name in limits.rules and overrides; one that nobody set is an open item.",
   ),
   computed(
     "TR-8",
     "The path: grade, crossfall, bearing, obstacles.",
-    ["axle pressure"],
+    ["axle pressure", "tyre pressure", "grade", "crossfall", "brake grip", "clearance", "missing data"],
     "path.points by chainage with pressure and its source; boxes and lines beside it; curves are refused.",
   ),
   computed(
@@ -59,7 +60,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-10",
     "Starting, stopping and turning load the set and its bunks.",
-    ["slip under way", "braking"],
+    ["slip under way", "braking", "brake grip", "traction"],
     "A named acceleration along and across, against friction and ties.",
   ),
   computed(
@@ -82,25 +83,25 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-1",
     "Place, radius and chart of each crane for every pick.",
-    ["hook load", "chart left"],
+    ["chart left", "line pull"],
     "Charts as rows with their page, one configuration a crane, position and boom from the plan.",
   ),
   computed(
     "CR-2",
     "Use of the crane over the whole way, not at its ends.",
-    ["hook load"],
+    ["hook load", "chart left"],
     "Read at every pose; where it crosses its limit is found as an event.",
   ),
   computed(
     "CR-3",
     "A lift by several cranes has a qualified planner and one director.",
-    ["several cranes"],
+    ["not ready"],
     "people.roles and header; what is blank is said.",
   ),
   computed(
     "CR-4",
     "Limit of each crane in a lift by several, by the rule that holds there.",
-    ["hook load"],
+    ["hook load", "critical lift", "dynamic hook load"],
     "Ready-made rules in limits.use, with what crossing them means; the lowest governs and is named.",
   ),
   computed(
@@ -112,13 +113,13 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-6",
     "No plan without capacity in hand.",
-    ["hook load in hand"],
+    ["little capacity left"],
     "Near the limit it says what a larger radius, a lean or a greater share would make of it.",
   ),
   computed(
     "CR-7",
     "Shares move with heights of hooks, CG, radius and plumb.",
-    ["line lean", "boom side load"],
+    ["line lean", "boom side load", "swing"],
     "Solved at every pose; side and radial parts of a leaning line.",
   ),
   asked(
@@ -129,13 +130,13 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-9",
     "Speeds of hoist, boom and swing.",
-    ["hoist speed"],
+    ["crane speed"],
     "Speeds of each crane against height and minutes of the step.",
   ),
   computed(
     "CR-10",
     "Travel with load only where the maker allows it.",
-    ["out of order"],
+    ["out of order", "boom over", "crane speed"],
     "The step 'walk' has its own checks and chart.",
   ),
   computed(
@@ -147,14 +148,22 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-12",
     "Every part of the rigging against its rating.",
-    ["part of rigging", "sling angle"],
+    [
+      "part of rigging",
+      "rigging load",
+      "sling angle",
+      "spreader thrust",
+      "proof test",
+      "rigging mass",
+      "hook under tip",
+    ],
     "Legs by geometry and by stretch, spreader, shackles: used against rated.",
   ),
   computed("CR-13", "Slings kept from edges.", ["edge guard"], "No guard, no lift."),
   computed(
     "CR-14",
     "The set hangs with the grade and crossfall of its seats.",
-    ["hung pose"],
+    ["hung grade", "hung crossfall"],
     "Hung set against the plane of its bearings; lengths of slings are proposed.",
   ),
   computed(

@@ -72,9 +72,10 @@ export const sequenceRows: Requirement[] = [
     "The scene runs through the steps with who carries what; the page works offline once opened.",
   ),
   notCovered("BR-3", "What differs from the set before.", "Plans of several sets are not compared yet."),
-  asked(
+  computed(
     "DOC-1",
     "Who prepared and who checked the plan, with dates.",
+    ["missing data"],
     "header.preparedBy and checkedBy; blank names are open items. Days left are not counted.",
   ),
   asked("DOC-2", "Who sealed the drawings.", "No field of its own; header.notes takes it."),

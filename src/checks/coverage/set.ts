@@ -1,6 +1,6 @@
 // Coverage: the set and its weights, strength and stability.
 
-import { asked, computed, type Requirement, shown } from "./form.ts";
+import { computed, type Requirement, shown } from "./form.ts";
 
 export const setRows: Requirement[] = [
   computed(
@@ -15,9 +15,10 @@ export const setRows: Requirement[] = [
     ["hook load"],
     "Net load, rigging, block, rope below the tip, auxiliary block: part by part in its trace.",
   ),
-  asked(
+  computed(
     "SW-3",
     "Weights from sealed computations or from weighing.",
+    ["missing data"],
     "Each ledger line has a source and a date; blank ones are open items.",
   ),
   computed(
@@ -29,27 +30,37 @@ export const setRows: Requirement[] = [
   computed(
     "SW-5",
     "The spread of weight and centre of gravity is carried into every load.",
-    ["in the spread: hook load"],
+    ["in the spread: bearing load"],
     "Corners of weight, CG, stiffness, hooks, settlement, friction and wind, each run through all steps.",
   ),
-  asked("SW-6", "Parts that may shift are found and fixed; lift points are good for their load.", ""),
-  asked("SW-7", "Marks as on the shop drawings, and which end goes first.", "Marks of the field pieces."),
+  computed(
+    "SW-6",
+    "Parts that may shift are found and fixed; lift points are good for their load.",
+    ["loose part", "lift point"],
+    "sets[].looseParts and pick stations that were copied and not confirmed; tag lines and temporary bracing by name.",
+  ),
+  computed(
+    "SW-7",
+    "Marks as on the shop drawings, and which end goes first.",
+    ["end for end"],
+    "Marks of the pieces and of the forward end; what an end-for-end swap would do to the CG.",
+  ),
   computed(
     "SW-8",
     "The indicated load is compared with the ledger at the first take-up.",
-    ["reading off"],
+    ["reading off", "indicated load"],
     "The step 'trial lift' compares the reading with the ledger's mass within its band.",
   ),
   computed(
     "ST-1",
     "Loads, stability of girders and set, uplift, supports, bearings, frames and picks at every stage.",
-    ["bearing load", "uplift", "girder bending", "web load", "splice moment"],
+    ["bearing load", "uplift", "girder bending"],
     "Every check at every stored pose; the findings panel and the CSV are the matrix of stages.",
   ),
   computed(
     "ST-2",
     "Temporary supports and cranes are good for their loads at every pick.",
-    ["group load", "bunk load", "hook load"],
+    ["bearing load", "group load"],
     "Every group, bunk and hook against its rated load over the whole movement.",
   ),
   computed(
@@ -73,13 +84,13 @@ export const setRows: Requirement[] = [
   computed(
     "ST-6",
     "Web and flange stand the point load at each bunk, pick and bearing.",
-    ["web load"],
+    ["web crippling"],
     "Yielding and crippling between stiffeners, and the stiffener where there is one.",
   ),
   computed(
     "ST-7",
     "The overhang does not turn over, also when a hook lets go.",
-    ["tipping", "unbacked"],
+    ["tipping", "unbacked", "tip load"],
     "Moment ratio about the governing axis at every pose; every hook and group lost in turn.",
   ),
   shown(
@@ -87,7 +98,22 @@ export const setRows: Requirement[] = [
     "How far the free end droops, and where the hook finds it.",
     "Droop of nose and tail at every pose in the CSV and the scene, which is drawn elastic.",
   ),
-  asked("ST-9", "Frames, bolts and blocks counted before a hook lets go.", "The step 'brace' counts them."),
-  asked("ST-10", "Bearings blocked while steel is erected.", "Conditions of the step 'unhook'."),
-  asked("ST-11", "Girders plumb within the owner's limit before they are released.", ""),
+  computed(
+    "ST-9",
+    "Frames, bolts and blocks counted before a hook lets go.",
+    ["count not met", "release condition"],
+    "The step 'brace' counts them; conditions of 'unhook' say what must be in before the hook lets go.",
+  ),
+  computed(
+    "ST-10",
+    "Bearings blocked while steel is erected.",
+    ["release condition"],
+    "Blocks are a condition of letting go, and named where they are missing.",
+  ),
+  computed(
+    "ST-11",
+    "Girders plumb within the owner's limit before they are released.",
+    ["web plumb"],
+    "Plumb of each web of the landed set against the limit; one that nobody set is an open item.",
+  ),
 ];

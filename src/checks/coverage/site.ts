@@ -6,19 +6,19 @@ export const siteRows: Requirement[] = [
   computed(
     "GR-1",
     "Firm, drained, graded ground below cranes, with what lies under it known.",
-    ["ground record"],
+    ["ground record", "presumptive bearing"],
     "Allowable pressure with its source for every crane and every stretch of path.",
   ),
   computed(
     "GR-2",
     "Greatest pressure below tracks over the whole swing.",
-    ["track pressure", "track pressure over the swing"],
+    ["track pressure", "track pressure over the swing", "track pressure unloaded"],
     "Two tracks on ground that cannot pull; as it stands, over all directions, and unloaded.",
   ),
   computed(
     "GR-3",
     "Mats: area, bending, shear.",
-    ["mat bending"],
+    ["mat bending", "mat shear"],
     "By the published sheet, with the stresses of the plan's material.",
   ),
   computed(
@@ -27,10 +27,11 @@ export const siteRows: Requirement[] = [
     ["set-back"],
     "By the rule chosen; near an abutment an engineer signs.",
   ),
-  asked(
+  computed(
     "GR-5",
     "Settlement is watched, with levels at which something is done.",
-    "spread.settlement_mm shows what it would do; readings go into the record.",
+    ["settlement"],
+    "Action levels against the settlement whose effect was looked at (spread.settlement_mm); readings go into the record.",
   ),
   notCovered("GR-6", "How cribbing is stacked.", "Belongs to the step cards, which are not built yet."),
   computed(
@@ -79,13 +80,13 @@ export const siteRows: Requirement[] = [
     "WX-7",
     "A forecast for the whole group of steps with time in hand.",
     ["forecast"],
-    "site.wind.forecast against times and minutes of the steps and the contingency behind them; lightning is a stop.",
+    "site.wind.forecast against the minutes of the steps, with time in hand.",
   ),
   computed(
     "FT-1",
     "Levels of seats as built, ahead of time.",
-    ["seat level"],
-    "As built against design, and shims that let bearings share as meant.",
+    ["seat level", "bearing plane", "bearing share"],
+    "As built against design: levels, the plane of the landed set, parts of its bearings; shims proposed by 'solve --also landing'.",
   ),
   asked(
     "FT-2",
@@ -95,14 +96,14 @@ export const siteRows: Requirement[] = [
   computed(
     "FT-3",
     "How the set lands: grade, gap at backwalls, offset of bearings for its temperature.",
-    ["backwall gap", "bearing offset"],
-    "Lengths and offsets at the temperature of the landing.",
+    ["backwall gap", "bearing offset", "bearing side force"],
+    "Ends, soles and what holds them, at the temperature of the landing and as the set hangs.",
   ),
   computed(
     "FT-4",
     "Which end touches first, and how loads go over.",
-    ["landing order", "late contact"],
-    "From the solved landing, stage by stage.",
+    ["landing order", "late contact", "bearing share"],
+    "From the solved landing; 'solve --also landing' prints it stage by stage.",
   ),
   computed(
     "FT-5",
@@ -114,18 +115,18 @@ export const siteRows: Requirement[] = [
     "FT-6",
     "Fit to the set landed before.",
     ["infill fit"],
-    "Difference of levels at the frames between.",
+    "Difference of levels at the members between, against the load under which they were made to fit.",
   ),
   computed(
     "FT-7",
     "Bolts and pins in before release.",
-    ["count not met", "bolted fraction"],
-    "Counted by 'brace'; part of the holes by splice.",
+    ["count not met", "bolted fraction", "release condition"],
+    "Counted by 'brace' and 'hold'; part of the holes by splice.",
   ),
   computed(
     "FT-8",
     "Clear of the set beside and of the backwall while it is lowered.",
-    ["clearance", "backwall gap"],
+    ["clearance", "backwall gap", "gap between sets"],
     "Swept over the step, with an allowance for sway.",
   ),
 ];
