@@ -9,7 +9,7 @@ import { field, METRE, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { type Allowable, recordAllowable } from "./allowable.ts";
 import { belowMats, type CraneLoadOn, loadAt, type Tracks, tracksOf } from "./tracks.ts";
-import { recordArea, recordLoad, recordMats, recordSearched } from "./trackTrace.ts";
+import { type Hung, recordArea, recordLoad, recordMats, recordSearched } from "./trackTrace.ts";
 
 /** A crane whose ground can be judged. */
 export type Judged = Tracks & { allowable: Allowable; hooked: (pose: Pose) => HookedAt | null };
@@ -28,11 +28,8 @@ export function judgedOf(ctx: SetContext): Judged[] {
 const solvedNow = pressing();
 
 /** Load on a crane's hook at a pose, N, its radius, m, and where the boom points against the tracks, rad. */
-export interface Boom {
-  hook: number;
-  radius: number;
+export interface Boom extends Hung {
   angle: number;
-  hooked: HookedAt;
 }
 
 /** Where a hooked crane's boom points and what it carries; null where it is not hooked, or has no numbers. */

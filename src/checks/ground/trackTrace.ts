@@ -5,8 +5,14 @@ import type { HookedAt } from "../cranes/hookLoad.ts";
 import { gravityTrace, recordGross } from "../cranes/hookTrace.ts";
 import { recordReach } from "../cranes/reach.ts";
 import { constant, field, METRE, MPA, type Recorder, solved, TONNE, trace } from "../trace.ts";
-import type { Boom } from "./trackPressure.ts";
 import { belowMats, loadAt, spreadLength, type Tracks } from "./tracks.ts";
+
+/** Load on a hook, N, and its radius, m, with how both came about; null for an empty hook at the least radius. */
+export interface Hung {
+  hook: number;
+  radius: number;
+  hooked: HookedAt | null;
+}
 
 /** Writes down how the load on the tracks came about: V and e. */
 export function recordLoad(
@@ -14,7 +20,7 @@ export function recordLoad(
   ctx: SetContext,
   t: Tracks,
   pose: Pose,
-  { hook, radius, hooked }: Pick<Boom, "hook" | "radius"> & { hooked: HookedAt | null },
+  { hook, radius, hooked }: Hung,
 ): void {
   const { crane, path } = t;
   gravityTrace(rec, ctx);
