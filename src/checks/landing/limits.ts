@@ -33,6 +33,11 @@ export const landingLimits: AreaLimits = {
       source:
         "common practice, no source: % by which a bearing's part of its line may be off that on the designed seats",
     },
+    "bearing side use": {
+      value: 90,
+      source:
+        "common practice, no source: % of a bearing's sideways limit; at the limit it slips and others must hold the set",
+    },
     "late contact": {
       value: 10,
       source:

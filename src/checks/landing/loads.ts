@@ -100,13 +100,19 @@ function recordShare(
   rec?.ends("off", "allowed");
 }
 
-/** Sideways force on bearings that hold along or across, from line lean, grade, crossfall and friction elsewhere. */
+/**
+ * Sideways force on bearings that hold along or across, from line lean, grade, crossfall and friction elsewhere. A bearing
+ * at its limit slips and holds no more, so that a part of the limit is what must not be passed.
+ */
 export function bearingSideForces(ctx: SetContext): Measure[] {
+  const use = limitOf(ctx.plan, "bearing side use");
+  if (use === null) return [];
   return bearingsOf(ctx.plan, ctx.set).flatMap((b) => {
     const { sideLimit_kN } = b;
     if (b.holds === "free" || sideLimit_kN === undefined) return [];
     const name = bearingName(b);
     const path = `site.bearings[${ctx.plan.site.bearings.indexOf(b)}].sideLimit_kN`;
+    const allowed = (use.value / 100) * (sideLimit_kN * 1000);
     return [
       measure(
         {
@@ -130,24 +136,20 @@ export function bearingSideForces(ctx: SetContext): Measure[] {
               "N",
               `force of bearing ${name} across`,
             );
-            const H = trace(
-              rec,
-              "H",
-              Math.sqrt(along ** 2 + across ** 2),
-              "sqrt(H_x^2 + H_y^2)",
-              "N",
-              "sideways force",
-            );
-            field(rec, "H_a", sideLimit_kN * 1000, "allowed sideways", path, sideLimit_kN, KN);
+            const size = Math.sqrt(along ** 2 + across ** 2);
+            trace(rec, "H", size, "sqrt(H_x^2 + H_y^2)", "N", "sideways force");
+            constant(rec, "u", use.value / 100, "1", "part of the limit", `${use.source} (${use.chosenBy})`);
+            field(rec, "H_l", sideLimit_kN * 1000, "limit sideways", path, sideLimit_kN, KN);
+            trace(rec, "H_a", allowed, "u*H_l", "N", "allowed sideways");
             rec?.ends("H", "H_a");
             return {
-              value: H,
-              limit: sideLimit_kN * 1000,
+              value: size,
+              limit: allowed,
               where: `${(along / 1000).toFixed(1)} kN along, ${(across / 1000).toFixed(1)} kN across`,
             };
           }),
         },
-        { source: "sideways limit of the bearing in the plan", chosenBy: "plan" },
+        { source: `sideways limit of the bearing in the plan; ${use.source}`, chosenBy: use.chosenBy },
       ),
     ];
   });

@@ -48,8 +48,8 @@ export function withMiddle(plan: Plan): void {
   for (const step of set.steps) step.carries = step.carries.concat(["near M", "far M"]);
 }
 
-/** Both hooks hold the set this far above its seats, m, all lines plumb. */
-function hanging(ctx: SetContext, above: number): Situation {
+/** Both hooks hold the set this far above its seats, m, all lines plumb; `lower` says how much lower single hooks are. */
+function hanging(ctx: SetContext, above: number, lower: Readonly<Record<string, number>>): Situation {
   const landed = landedOn(ctx, topsOf(ctx, "it stands"));
   if (landed === null) throw new Error("the set does not come to rest on its bearings");
   const { plane } = landed.situation;
@@ -61,7 +61,7 @@ function hanging(ctx: SetContext, above: number): Situation {
       return {
         ...c,
         hooked: true,
-        tautAt: planeLevel(situation, pick?.at_m ?? 0, 0) + 0.8,
+        tautAt: planeLevel(situation, pick?.at_m ?? 0, 0) + 0.8 - (lower[c.id] ?? 0),
         tip: plumbOf(ctx, situation, c.id),
       };
     }),
@@ -74,24 +74,32 @@ export interface Landed {
   stored: Pose[];
 }
 
-/** Runs the landing of a plan, from where its set hangs above its seats. */
-export function landingRun(plan: Plan, setId = plan.sets[0].id): Landed {
+/** Runs the landing of a plan, from where its set hangs above its seats, some hooks lower than others, m. */
+export function landingRun(
+  plan: Plan,
+  setId = plan.sets[0].id,
+  lower: Readonly<Record<string, number>> = {},
+): Landed {
   const ctx = prepareContext(plan, setId);
   const stored: Pose[] = [];
-  const run = runSet(ctx, [], { from: hanging(ctx, 0.1), onPose: (pose) => stored.push(pose) });
+  const run = runSet(ctx, [], { from: hanging(ctx, 0.1, lower), onPose: (pose) => stored.push(pose) });
   return { ctx, run, stored };
 }
 
+/** What lists of checks found of a landing: a list is run over it once. */
+const known = new WeakMap<Landed, WeakMap<Partial<CheckList>, Finding[]>>();
+
 /** What the checks of whole runs, and of the plan, find of one name. */
-export function findingsIn(
-  { ctx, run, stored }: Landed,
-  checks: Partial<CheckList>,
-  check: string,
-): Finding[] {
-  return [
+export function findingsIn(landed: Landed, checks: Partial<CheckList>, check: string): Finding[] {
+  const { ctx, run, stored } = landed;
+  const lists = known.get(landed) ?? new WeakMap<Partial<CheckList>, Finding[]>();
+  known.set(landed, lists);
+  const all = lists.get(checks) ?? [
     ...(checks.planChecks ?? []).flatMap((find) => find(ctx.plan)),
     ...(checks.runChecks ?? []).flatMap((find) => find(ctx, run, stored)),
-  ].filter((f) => f.check === check);
+  ];
+  lists.set(checks, all);
+  return all.filter((f) => f.check === check);
 }
 
 const short = 12;
