@@ -143,6 +143,17 @@ const slips: Slip[] = [
     ],
   ],
   [
+    "fixed bunk that rocks",
+    "transporters.0.bunks.1",
+    { at_m: 1, kind: "fixed", length_mm: 300, rocks_pct: 3 },
+    [
+      "transporters[0].bunks[1].rocks_pct",
+      "3 % for a fixed bunk",
+      "a slope that a rocking or turning bunk follows",
+      "Take it out, or name the bunk's kind.",
+    ],
+  ],
+  [
     "lashing off the set",
     "lashings.1.at_m",
     40,

@@ -6,7 +6,7 @@ import type { Finding } from "../types.ts";
 import { ownersLimits } from "./limits.ts";
 
 function open(
-  check: "missing data" | "limit not set",
+  check: "missing data" | "limit not set" | "tip angle",
   subject: string,
   words: string,
   cure: string,
@@ -74,6 +74,18 @@ export function transporterGaps(plan: Plan): Finding[] {
     lack((t) => t.bunks.every((b) => b.kind === "fixed" || b.rocks_pct !== undefined)),
     "blank: whether its rocking or turning bunks follow the slope of the girders is not checked",
   );
+  for (const set of plan.sets)
+    if (set.girders.length === 1)
+      out.push({
+        ...open(
+          "tip angle",
+          "lean of a single girder",
+          "its lean is taken as held: how near the set and its transporters are to turning over across is not judged",
+          "say in the plan's notes what holds the girder upright, and have it checked",
+        ),
+        set: set.id,
+        id: `tip angle:${set.id}:lean of a single girder`,
+      });
   const unset = plan.sets.some((set) => set.girders.length > 1)
     ? ownersLimits.filter((name) => limitOf(plan, name) === null)
     : [];

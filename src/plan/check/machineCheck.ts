@@ -72,6 +72,13 @@ function checkTransporter(draft: Draft, names: Names, i: number): void {
   }
   const deck = draft.sound<number>([...at, "deckLength_m"]);
   for (const { item, path } of draft.each<Bunk>([...at, "bunks"])) {
+    if (item.kind === "fixed" && item.rocks_pct !== undefined)
+      draft.say(
+        [...path, "rocks_pct"],
+        `${item.rocks_pct} % for a fixed bunk`,
+        "a slope that a rocking or turning bunk follows",
+        "Take it out, or name the bunk's kind.",
+      );
     if (deck === null || Math.abs(item.at_m) <= deck / 2 + 1e-9) continue;
     draft.say(
       [...path, "at_m"],
