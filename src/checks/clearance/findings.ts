@@ -1,5 +1,6 @@
 // What the clearances of a run say: every pair that comes nearer than its limit, where from and to, and how near at most.
 
+import { bearingsOf, seatOf } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun, StepRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import { limitOf } from "../limits.ts";
@@ -134,6 +135,21 @@ export const openClearances: PlanCheck = (plan) => {
         }),
       );
   });
+  for (const set of plan.sets.slice(0, -1))
+    if (
+      set.soleStations_m === undefined ||
+      bearingsOf(plan, set).some((b) => seatOf(plan, set, b.line, b.girder) === null)
+    )
+      out.push(
+        finding({
+          level: "note",
+          check: "missing data",
+          set: "",
+          subject: `place of ${set.id}`,
+          words: `${set.id}: without sole stations and seats nobody knows where it lies; later sets are not kept clear of it`,
+          cure: "give soleStations_m of the set and site.seats of its girders",
+        }),
+      );
   if (limitOf(plan, "sway allowance") === null && plan.cranes.length > 0)
     out.push(
       finding({

@@ -115,6 +115,9 @@ function takeBodies({ bodies }: SweptBodies, look: Look, i: number, j: number, l
   }
 }
 
+/** What a pair is apart at least by the boxes around both groups, m; -Infinity where these meet. */
+export const roughGap = (look: Look, { a, b }: ClearancePair): number => boxGap(look.around, a, b);
+
 /** What two boxes are apart at least, m; -Infinity where they meet. */
 function boxGap(boxes: Float64Array, i: number, j: number): number {
   let square = 0;

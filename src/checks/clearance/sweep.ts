@@ -4,7 +4,7 @@
 import { type Pose, poseAt, type SetContext, type StepRun, situationAt } from "../../sequence/index.ts";
 import { shapeMoves, shapeOf, sweptBodies } from "../../shape/index.ts";
 import { leastBetween, type Span, spanOf } from "./between.ts";
-import { type Least, type Look, lookAt, newLeast, takeDistance } from "./look.ts";
+import { type Least, type Look, lookAt, newLeast, roughGap, takeDistance } from "./look.ts";
 import type { ClearancePair } from "./pairs.ts";
 
 /** Some kinds put things on or take them off at the very start or end of a step: just inside it, m of nothing moved. */
@@ -99,7 +99,12 @@ export class StepSweep {
     const { ctx } = this;
     const least = newLeast();
     const still = this.moved[pair.a] === 0 && this.moved[pair.b] === 0;
-    for (const look of this.looks) {
+    // From the end at which both are nearer: what is further then needs no second look.
+    const { looks } = this;
+    const last = looks.length - 1;
+    const back = roughGap(looks[last], pair) < roughGap(looks[0], pair);
+    for (let i = 0; i <= last; i++) {
+      const look = looks[back ? last - i : i];
       if (!this.applies(look, pair)) continue;
       takeDistance(ctx, look, pair, least);
       if (still) break;

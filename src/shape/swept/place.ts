@@ -1,6 +1,6 @@
 // Puts the bodies of a plan where a situation and a solved shape have them.
 
-import { byId, type Crane, type Transporter } from "../../plan/index.ts";
+import { byId, type Crane } from "../../plan/index.ts";
 import {
   boomOf,
   hookAbovePicks,
@@ -228,9 +228,10 @@ function placeTrain(
   const t = byId(ctx.plan.transporters, group.of);
   const deck = ctx.set.onTransporters.findIndex((on) => on.transporter === group.of);
   const [w, lean, level] = [0, 1, 2].map((k) => shape[setShapeSize(ctx) + 3 * deck + k]);
-  const stand: Stand = { ctx, s, t, train, w, lean, level, sag: 0 };
   const weight = t.mass_t * 1000 * ctx.gravity;
-  stand.sag = weight / (2 * t.lines * t.cylinderStiffness_kN_per_mm * 1e6);
+  let lift = -weight / (2 * t.lines * t.cylinderStiffness_kN_per_mm * 1e6);
+  for (const g of t.groups) lift += (s.groupLift[g.name] ?? 0) / t.groups.length;
+  const stand: Stand = { ctx, s, train, w, lean, level, height: t.bunkHeight_m + lift };
   let at = 3 * group.first;
   const block = (x0: number, x1: number, y0: number, y1: number, z0: number, z1: number) => {
     at = putAcross(stand, x0, y0, y1, z0, z1, xyz, at);
@@ -252,18 +253,17 @@ function placeTrain(
 interface Stand {
   ctx: SetContext;
   s: Situation;
-  t: Transporter;
   train: TrainSituation;
   w: number;
   lean: number;
   level: number;
-  /** What its own weight alone presses its cylinders in, m. */
-  sag: number;
+  /** Of its bunks above the path when it is empty: with the lift of its groups, less what its own weight presses in, m. */
+  height: number;
 }
 
 /** Writes the four corners of a block at one place along the deck. */
 function putAcross(
-  { ctx, s, t, train, w, lean, level, sag }: Stand,
+  { ctx, s, train, w, lean, level, height }: Stand,
   x: number,
   y0: number,
   y1: number,
@@ -288,13 +288,11 @@ function putAcross(
   }
   const chainage = s.rearEnd + train.deckAt + train.gone[0] + x;
   const { elevation, crossfall } = pathLevel(ctx.plan, chainage);
-  let lift = -sag;
-  for (const g of t.groups) lift += (s.groupLift[g.name] ?? 0) / t.groups.length;
   for (let corner = 0; corner < 4; corner++) {
     const across = s.across + train.gone[1] + (corner < 2 ? y0 : y1);
     xyz[at++] = chainage;
     xyz[at++] = across;
-    xyz[at++] = elevation - crossfall * across + t.bunkHeight_m + lift + (corner % 2 === 0 ? z0 : z1);
+    xyz[at++] = elevation - crossfall * across + height + (corner % 2 === 0 ? z0 : z1);
   }
   return at;
 }

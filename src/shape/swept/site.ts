@@ -1,7 +1,7 @@
 // What stands still around a set, as convex bodies: abutments with their seats and bearings, backwalls, the path, sets
 // landed before, and the site's obstacles. Widths of abutments are not in a plan: as wide as drawn.
 
-import { bearingsOf, bearingTop, type Plan, type PlanSet, seatsOf } from "../../plan/index.ts";
+import { bearingsOf, bearingTop, type Plan, type PlanSet, seatOf, seatsOf } from "../../plan/index.ts";
 import type { SetContext } from "../../sequence/index.ts";
 import { pathCrossfall, pathTop, type SiteLines, seatLevel, siteLines } from "../siteLines.ts";
 import type { BodyKind, Draft } from "./form.ts";
@@ -116,7 +116,9 @@ function landed(plan: Plan, set: PlanSet): Draft[] {
     const rearEnd = nearBearing_m - soles.near;
     const top = (girder: string, line: "near" | "far"): number => {
       const b = bearingsOf(plan, one).find((x) => x.line === line && x.girder === girder);
-      return b === undefined ? Number.NaN : bearingTop(plan, one, b, "it stands");
+      // Without a seat its level is not known.
+      const known = b !== undefined && seatOf(plan, one, line, girder) !== null;
+      return known ? bearingTop(plan, one, b, "it stands") : Number.NaN;
     };
     const levels = one.girders.map((g) => [top(g.line, "near"), top(g.line, "far")]);
     if (levels.flat().some(Number.isNaN)) return [];
