@@ -69,6 +69,39 @@ const thrown = readScenario("demo", (plan) => {
   plan.limits.rules.push({ ...across, source: "invented for this test", chosenBy: "test" });
 });
 
+/** A girder of 40 m on trains at 3 m and 22 m, 18 m of it beyond the front one. */
+const overhanging = readScenario("one-girder", (plan) => {
+  const [set] = plan.sets;
+  set.length_m = 40;
+  set.girders[0].pieces[0].to_m = 40;
+  set.soleStations_m = undefined;
+  set.ledger = [];
+  set.start.rearEnd_m = 5;
+  set.onTransporters[0].deckAt_m = 3;
+  set.onTransporters[1].deckAt_m = 22;
+  set.picks[0].at_m = 38;
+  const carries = plan.transporters.flatMap((t) => t.groups.map((g) => g.name));
+  set.steps = [{ id: "stand", do: "hold", releasedBy: "", evidence: "", carries }];
+});
+
+/** A path that rises by 60 mm within half a metre and falls as fast. */
+const crest = readScenario("demo", (plan) => {
+  plan.sets[0].steps = plan.sets[0].steps.slice(2, 3);
+  for (const t of plan.transporters) Object.assign(t, { strokeUp_mm: 50, strokeDown_mm: 50 });
+  const points: [number, number][] = [
+    [120, 30.5],
+    [183.5, 30.5],
+    [184, 30.56],
+    [184.5, 30.5],
+    [210.5, 30.5],
+  ];
+  plan.site.path.points = points.map(([chainage_m, elevation_m]) => ({
+    chainage_m,
+    elevation_m,
+    crossfall_pct: 0,
+  }));
+});
+
 /** Ice on a path of 0.6 %. */
 const slippery = readScenario("demo", (plan) => {
   plan.sets[0].steps = plan.sets[0].steps.slice(0, 1);
@@ -97,6 +130,25 @@ const sees =
     look(solve(plan));
 
 export const transporterWitnesses: Witness[] = [
+  {
+    check: "tipping",
+    ids: ["ST-7", "TR-3", "TR-4"],
+    title: "40 m of even weight over a front support at 22 m: 22^2 over 18^2, below 1.5",
+    sees: sees(overhanging, (result) => {
+      const found = of(result, "tipping", "set");
+      expect(found.level).toBe("stop");
+      near(found, 22 ** 2 / 18 ** 2, 1e-6);
+    }),
+  },
+  {
+    check: "stroke",
+    ids: ["TR-5"],
+    title: "a crest of 60 mm under a train of 50 mm travel: its lines stand on the crest one after the other",
+    sees: sees(crest, (result) => {
+      const { words } = of(result, "stroke", "front");
+      expect(words).toMatch(/front:\dL? ?.*crests and hollows -\d\d/);
+    }),
+  },
   {
     check: "line load",
     ids: ["TR-1", "TR-2", "TR-3"],
