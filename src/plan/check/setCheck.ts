@@ -13,6 +13,7 @@ import type {
 } from "../schema.ts";
 import { bunksOnSet } from "./bunks.ts";
 import { type Draft, noRepeats, onSet, refer, rising, unique } from "./draft.ts";
+import { checkInfill } from "./infillCheck.ts";
 import type { Names } from "./names.ts";
 import { checkPickSlings } from "./riggingCheck.ts";
 import { checkSteps } from "./stepCheck.ts";
@@ -29,6 +30,7 @@ export function checkSets(draft: Draft, names: Names): void {
     const length = checkGirders(draft, at);
     checkParts(draft, names, at, id, length);
     checkSupports(draft, names, at, id, length);
+    checkInfill(draft, names, at, i, id, length);
     checkSteps(draft, names, at, id, length);
   }
 }

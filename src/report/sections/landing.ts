@@ -139,13 +139,14 @@ function stageTable(ctx: SetContext, set: SetResult, { step, stages }: Landing):
       "load kN where a bearing carries, else the gap left in mm; every row is the end of its stage",
       `lean in the end: ${leanWords(ctx, stages[stages.length - 1].lean)}`,
     ],
-    head: ["stage", "progress", ...hooks.map((h) => `${h} kN`), ...bearings],
-    sides: ["left", ...right(1 + hooks.length + bearings.length)],
+    head: ["stage", "progress", ...hooks.map((h) => `${h} kN`), ...bearings, "lean held by kNm per %"],
+    sides: ["left", ...right(2 + hooks.length + bearings.length)],
     rows: stages.map((s) => [
       s.words,
       s.progress.toFixed(4),
       ...s.hooks.map((h) => kN(h.load)),
       ...s.bearings.map((b) => (b.load > 0 ? `${kN(b.load)} kN` : `${mm(b.gap)} mm`)),
+      Number.isFinite(s.lean.stiffness) ? (s.lean.stiffness / 1e5).toFixed(0) : "taken as held",
     ]),
   };
 }

@@ -112,6 +112,11 @@ const twoSets = (fit: "no load" | "steel dead load", change: (plan: Plan) => voi
     change(plan);
   });
 
+const twoSetsWith = (change: (one: NonNullable<Plan["sets"][number]["infill"]>[number]) => void) =>
+  twoSets("no load", (plan) => {
+    for (const one of plan.sets[1].infill ?? []) change(one);
+  });
+
 describe("fit to a set that stands", () => {
   const misfit = (plan: Plan) => {
     const ctx = prepareContext(plan, "second");
@@ -135,6 +140,15 @@ describe("fit to a set that stands", () => {
     const found = findingsIn(landingRun(plan, "second"), checkList, "infill fit");
     expect(found.map((f) => [f.level, f.subject])).toEqual([["caution", "frame"]]);
     within(found[0].value as number, 10, 1e-6);
+  });
+
+  test("a member to a set that does not come before, or to a girder that it has not, is refused", () => {
+    const wrong = (field: "to" | "toGirder", value: string) => () =>
+      twoSetsWith((one) => {
+        one[field] = value;
+      });
+    expect(wrong("to", "second")).toThrow(/sets\[1\]\.infill\[0\]\.to.*set that comes before this one/);
+    expect(wrong("toGirder", "H")).toThrow(/sets\[1\]\.infill\[0\]\.toGirder.*girder of set girder/);
   });
 
   test("gap between the flanges: 3 m less 450 mm; with sweep toward the other 40 mm less", () => {
