@@ -14,6 +14,7 @@ const rolling = shared(() =>
   readScenario("one-girder", (plan) => {
     cutAfter(plan, "roll-out");
     const { site } = plan;
+    site.wallSignedOff = undefined;
     for (const p of site.path.points)
       Object.assign(p, { allowablePressure_kPa: 9, pressureSource: "invented" });
     site.underfoot = [

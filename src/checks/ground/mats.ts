@@ -2,13 +2,13 @@
 
 import { matActions, matArea, pressing, pressUnder } from "../../mechanics/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
-import { type Measure, measure, NOT_HERE, type Reading, useOf } from "../measure.ts";
+import { type Measure, measure, NOT_HERE, useOf as partOfLimit, type Reading } from "../measure.ts";
 import { constant, field, METRE, MPA, type Recorder, solved, TONNE, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { recordAllowable } from "./allowable.ts";
 import { foundAt, poseWords } from "./found.ts";
-import { boomAt, common, type Judged, judgedOf } from "./trackPressure.ts";
+import { boomAt, common, type Judged, judgedOf, pressuresOver } from "./trackPressure.ts";
 import { type CraneLoadOn, loadAt, type Mats, matLacks } from "./tracks.ts";
 
 const SHEET = "Duerr (2010), mats below cranes, as quoted elsewhere; ASME P30.1 has the like";
@@ -111,18 +111,19 @@ function record(rec: Recorder, ctx: SetContext, t: Judged & { mats: Mats }, kind
 
 /** Mats that bend or shear too much over the length that the ground asks for, at the worst stored pose of each. */
 export function matFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
+  const pressures = pressuresOver(ctx, stored);
   return matLoads(ctx).flatMap((m) => {
+    // Moment and shear grow with the pressure of the track: the pose of its greatest is theirs.
     let worst = -1;
-    let use = 1 + 1e-9;
-    stored.forEach((pose, i) => {
-      const u = useOf(m, m.read(pose));
-      if (u > use) {
-        use = u;
-        worst = i;
-      }
+    let most = 0;
+    pressures.get(m.subject)?.forEach((p, i) => {
+      if (!(p > most && p < Number.POSITIVE_INFINITY)) return;
+      most = p;
+      worst = i;
     });
     if (worst < 0) return [];
     const r = m.read(stored[worst]);
+    if (!(partOfLimit(m, r) > 1 + 1e-9)) return [];
     const [value, limit] = [r.value / 1000, r.limit / 1000];
     return foundAt(ctx, run, worst, {
       level: m.level,

@@ -113,3 +113,17 @@ export function trackPressures(ctx: SetContext): Measure[] {
     }),
   );
 }
+
+const known = new WeakMap<readonly Pose[], Map<string, Float64Array>>();
+
+/** Pressures of every judged crane at the stored poses of a run, Pa, by its name; NaN where it is not hooked. Kept with the poses. */
+export function pressuresOver(ctx: SetContext, stored: readonly Pose[]): Map<string, Float64Array> {
+  let found = known.get(stored);
+  if (found === undefined) {
+    found = new Map(
+      trackPressures(ctx).map((m) => [m.subject, Float64Array.from(stored, (pose) => m.read(pose).value)]),
+    );
+    known.set(stored, found);
+  }
+  return found;
+}

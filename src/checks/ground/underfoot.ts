@@ -2,7 +2,7 @@
 // for a structure check where nobody said what that is.
 
 import { type Area, pressureAtDepth, rectangle, spreads } from "../../mechanics/index.ts";
-import type { Plan, Underfoot } from "../../plan/index.ts";
+import { hookName, type Plan, type Underfoot } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { field, KN, solved } from "../trace.ts";
@@ -12,7 +12,7 @@ import { allowableAt } from "./allowable.ts";
 import { foundAt, poseWords } from "./found.ts";
 import { meet } from "./meet.ts";
 import { standingOf } from "./standing.ts";
-import { type Judged, judgedOf, trackPressures } from "./trackPressure.ts";
+import { type Judged, judgedOf, pressuresOver } from "./trackPressure.ts";
 import { spreadLength } from "./tracks.ts";
 import { deckAt, type Train, trainsOf } from "./trains.ts";
 
@@ -101,7 +101,7 @@ export function underfootFindings(ctx: SetContext, run: SetRun, stored: readonly
   if (plan.site.underfoot.length === 0) return [];
   const trains = trainsOf(ctx);
   const cranes = judgedOf(ctx);
-  const pressures = trackPressures(ctx);
+  const pressures = pressuresOver(ctx, stored);
   return plan.site.underfoot.flatMap((one) => {
     const limits = limitsOf(plan, one);
     const area = above(one);
@@ -112,12 +112,12 @@ export function underfootFindings(ctx: SetContext, run: SetRun, stored: readonly
         const train = trains.find((x) => x.t.id === machine.name);
         if (train) worst = worstOfTrain(train, one, stored, run);
       } else {
-        const k = pressures.findIndex((m) => m.subject === machine.name);
+        const crane = cranes.find((t) => hookName(t.crane) === machine.name);
+        const known = pressures.get(machine.name);
         stored.forEach((pose, i) => {
           if (!machine.areas(pose).some((a) => meet(a, area))) return;
           if (unknown < 0) unknown = i;
-          const p =
-            k < 0 ? Number.NaN : trackBelow(cranes[k], pressures[k].read(pose).value, one.cover_m ?? 0);
+          const p = crane && known ? trackBelow(crane, known[i], one.cover_m ?? 0) : Number.NaN;
           if (p > worst.pressure) {
             worst.pressure = p;
             worst.atPressure = i;

@@ -7,7 +7,7 @@ import { limitOf } from "../limits.ts";
 import type { Finding } from "../types.ts";
 import { foundAt, poseWords } from "./found.ts";
 import { type Standing, standingOf } from "./standing.ts";
-import { judgedOf, trackPressures } from "./trackPressure.ts";
+import { pressuresOver } from "./trackPressure.ts";
 import { deckAt, type Train, trainsOf } from "./trains.ts";
 
 /** Poses of one step as near as this are both sides of one event. */
@@ -90,8 +90,7 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
   const { plan } = ctx;
   const rule = limitOf(plan, "wall reach");
   const trains = trainsOf(ctx);
-  const pressures = trackPressures(ctx);
-  const cranes = judgedOf(ctx);
+  const pressures = pressuresOver(ctx, stored);
   const signed = plan.site.wallSignedOff;
   return wallsOf(plan).flatMap((wall) => {
     const reach = rule && wall.height !== null ? rule.value * wall.height : Number.POSITIVE_INFINITY;
@@ -121,16 +120,12 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
           words.push(`${when} from ${before.toFixed(1)} to ${after.toFixed(1)} kN/m`);
         }
       } else {
-        const k = cranes.findIndex((_, j) => pressures[j].subject === machine.name);
         let most = -1;
-        if (k >= 0)
-          stored.forEach((pose, i) => {
-            const r = pressures[k].read(pose);
-            if (r.value > most) {
-              most = r.value;
-              at = i;
-            }
-          });
+        pressures.get(machine.name)?.forEach((p, i) => {
+          if (!(p > most)) return;
+          most = p;
+          at = i;
+        });
         words.push(
           most > 0
             ? `with up to ${(most / 1000).toFixed(0)} kPa (${poseWords(run, at)})`

@@ -124,6 +124,19 @@ test("a crane that walks takes its ground with it: a structure underfoot is met 
   expect(one.words).toContain("far crane stands above chamber");
 });
 
+test("ground that sinks in a rest beyond the action level of the train on it is told", () => {
+  const cautions = (trigger: number) =>
+    solvePlan(
+      scenario("one-girder", (plan) => {
+        for (const t of plan.transporters) t.settlementTrigger_mm = trigger;
+        const rest = { do: "rest", minutes: 60, settlement_mm: { "front aft": 5 } } as const;
+        plan.sets[0].steps = [step(rest)];
+      }),
+    ).findings.filter((f) => f.check === "settlement" && f.set !== "");
+  expect(cautions(5)).toEqual([]);
+  expect(cautions(4.9)).toMatchObject([{ subject: "front", value: 5, limit: 4.9, level: "caution" }]);
+});
+
 describe("the path by chainage", () => {
   const rolled = (change: (plan: Plan) => void) => {
     const plan = scenario("one-girder", (p) => {
