@@ -50,6 +50,9 @@ export interface Asides {
   /** Wind speed of the step, m/s; 0 with `stated` false where the step has no wind limit. */
   speed: number;
   stated: boolean;
+  /** Windward girder's area times its height over the ground, m3, and the part of the wind on it that is carried. */
+  blown: number;
+  windShare: number;
 }
 
 /** A body on groups at a pose. */
@@ -204,11 +207,12 @@ export function standingOf(ctx: SetContext, pose: Pose, body: Body, motion: Moti
   const limit = ctx.set.steps[pose.step]?.windLimit_m_per_s;
   const blows = state.wind === undefined && limit !== undefined && limit > 0;
   let wind = 0;
+  let blown = 0;
   if (blows) {
     // What the transporters carry of the set's weight they carry of the wind on it.
     const arm = bunkMoment / carried;
-    const moment = Math.max(blownMoment(windCase(model, "+y"), arm), blownMoment(windCase(model, "-y"), arm));
-    wind = ((gustPressure(limit) * BARE_GIRDERS * moment * (carried / weight)) / force) * growth;
+    blown = Math.max(blownMoment(windCase(model, "+y"), arm), blownMoment(windCase(model, "-y"), arm));
+    wind = ((gustPressure(limit) * BARE_GIRDERS * blown * (carried / weight)) / force) * growth;
   }
   const moves = travels(ctx, pose);
   const asides: Asides = {
@@ -220,6 +224,8 @@ export function standingOf(ctx: SetContext, pose: Pose, body: Body, motion: Moti
     across: moves ? (motion.across.value / 100) * heightAcross : 0,
     speed: blows ? limit : 0,
     stated: limit !== undefined || state.wind !== undefined,
+    blown,
+    windShare: carried / weight,
   };
   const onBase: OnBase = {
     force,

@@ -1,5 +1,6 @@
 // Tipping of each transporter and of all together: the angle, the way and the load that are left.
 
+import { AIR, BARE_GIRDERS } from "../../mechanics/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { leanStiffnessOf } from "../lean.ts";
 import { type Limit, limitOf } from "../limits.ts";
@@ -181,14 +182,25 @@ function recordDistance(ctx: SetContext, rec: Recorder, pose: Pose, s: Standing,
   if (a.wind > 0 && step?.windLimit_m_per_s !== undefined) {
     const path = `sets[${set}].steps[${pose.step}].windLimit_m_per_s`;
     field(rec, "V", a.speed, "wind limit of the step", path, a.speed, { ...NUMBER, unit: "m/s", si: "m/s" });
+    constant(rec, "c_air", AIR, "kg/m3", "pressure over the square of the speed", "ASCE 7: 0.613 in SI");
+    constant(
+      rec,
+      "C_f",
+      BARE_GIRDERS,
+      "1",
+      "force coefficient of bare girders on their depth",
+      "from memory",
+    );
+    solved(rec, "A_h", a.blown, "m3", "area of the windward girder times its height over the ground");
     solved(
       rec,
-      "e_unit",
-      a.wind / a.growth / (a.speed * a.speed),
-      "s2/m",
-      "way aside per square of the speed: 0.613 Pa, force coefficient 2.2, on the windward girder, for the part of the set that is carried, over F",
+      "part",
+      a.windShare,
+      "1",
+      "part of the set's weight, and so of the wind on it, that is carried",
     );
-    trace(rec, "e_wind", a.wind, "e_unit*V^2*growth", "m", "what wind carries aside");
+    const wind = "c_air*V^2*C_f*A_h*part/F*growth";
+    trace(rec, "e_wind", a.wind, wind, "m", "what wind carries aside");
   } else
     constant(
       rec,
