@@ -26,7 +26,10 @@ export function landed(ctx: SetContext, pose: Pose): boolean {
   return bearings > 0;
 }
 
-/** The greatest deviation of a part from the part meant, as a fraction of that. */
+/**
+ * The greatest deviation of a part from the part meant, as a fraction of that; of one meant to carry nothing, its part
+ * itself. `at` is -1 where the bearings carry nothing.
+ */
 export function worstShare(
   forces: readonly number[],
   meant: readonly number[],
@@ -36,7 +39,7 @@ export function worstShare(
   let worst = { off: -1, at: -1, part: 0, meantPart: 0 };
   forces.forEach((F, at) => {
     const [part, meantPart] = [F / sum, meant[at] / sumMeant];
-    const off = Math.abs(part - meantPart) / meantPart;
+    const off = meantPart > 0 ? Math.abs(part - meantPart) / meantPart : part;
     if (off > worst.off) worst = { off, at, part, meantPart };
   });
   return worst;
@@ -70,6 +73,7 @@ export function bearingShares(ctx: SetContext): Measure[] {
               columns.map((c) => pose.forces[c]),
               meantForces,
             );
+            if (worst.at < 0) return NOT_HERE;
             const name = bearingName(mine[worst.at]);
             recordShare(rec, worst, name, limit);
             return { value: worst.off, limit: limit.value / 100, where: `at ${name}` };
@@ -95,7 +99,7 @@ function recordShare(
     "1",
     `part of its line that bearing ${name} carries on the designed seats`,
   );
-  trace(rec, "off", worst.off, "abs(p - p_d)/p_d", "1", "off the part meant");
+  trace(rec, "off", worst.off, "p_d > 0 ? abs(p - p_d)/p_d : p", "1", "off the part meant");
   constant(rec, "allowed", limit.value / 100, "1", "allowed", `${limit.source} (${limit.chosenBy})`);
   rec?.ends("off", "allowed");
 }
