@@ -19,7 +19,7 @@ export function Panels() {
   if (result === null) return null;
   const words: Readonly<Record<Panel, string>> = {
     findings: `Findings ${allFindings({ result, spreads, bucklings, tables }).length}`,
-    step: `Step ${step + 1}: way back`,
+    step: `${step + 1}: way back`,
     girders: "Girders",
     tables: "Tables",
   };

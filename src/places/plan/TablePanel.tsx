@@ -12,15 +12,25 @@ function OneTable({ table }: { table: Table }) {
   return (
     <section aria-label={table.title}>
       <h2>{table.title}</h2>
-      {table.words.map((words) => (
-        <p key={words} className="quiet">
-          {words}
-        </p>
-      ))}
+      {table.words.length > 0 && (
+        <details>
+          <summary>how to read it</summary>
+          {table.words.map((words) => (
+            <p key={words} className="quiet">
+              {words}
+            </p>
+          ))}
+        </details>
+      )}
       {table.rows.length === 0 ? (
         <p>Nothing to show.</p>
       ) : (
-        <div className="wide">
+        <section
+          className="wide"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, by keys too
+          tabIndex={0}
+          aria-label={`${table.title}, rows`}
+        >
           <table>
             <thead>
               <tr>
@@ -45,7 +55,7 @@ function OneTable({ table }: { table: Table }) {
               ))}
             </tbody>
           </table>
-        </div>
+        </section>
       )}
     </section>
   );
@@ -80,7 +90,7 @@ export const TablePanel = memo(function TablePanel() {
   return (
     <div className="table-panel">
       <Choice
-        label="Tables about"
+        label="About"
         value={section}
         words={{ ...(section === "" ? { "": "choose" } : {}), ...sectionTitles }}
         choose={choose}
