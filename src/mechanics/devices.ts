@@ -4,6 +4,7 @@
 import { type DeckPoint, type Layout, meanPoint } from "./layout.ts";
 import { rowAt } from "./rows.ts";
 import { camberAt, type SetModel, type SetRow } from "./setModel.ts";
+import { apexAside } from "./slings/legs.ts";
 import type { StateHoist } from "./state/types.ts";
 
 export type DeviceKind =
@@ -78,7 +79,7 @@ export function pullAside(h: StateHoist, model: SetModel, girders: readonly numb
   const e = h.pinHeight ?? 0;
   if (h.rigging === "spreader") return (e * (left - right)) / between;
   const even = Math.hypot(e, between / 2);
-  return ((even + left) ** 2 - (even + right) ** 2) / (2 * between);
+  return -apexAside(even + left, even + right, between);
 }
 
 /** What unequal slings put to the lean at which a hoist turns the set neither way, rad. */

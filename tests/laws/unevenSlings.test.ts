@@ -3,7 +3,7 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { answerOf, type State, solveState, solveStatics } from "../../src/mechanics/index.ts";
+import { answerOf, bridle, type State, solveState, solveStatics } from "../../src/mechanics/index.ts";
 import { balanceOf, massOf } from "./balance.ts";
 import { states } from "./states.ts";
 
@@ -159,7 +159,8 @@ describe("a stiff pair of girders on one hook, slings unequal by D", () => {
     expect(answer.status).toBe("solved");
     const { cg } = massOf(state);
     expect(Math.abs(cg[1] - y)).toBeLessThan(1e-9);
-    return { lean: answer.lean, below: 2 * d - cg[2] };
+    const lines = ["L", "R"].map((name) => answer.forces[`line h0 ${name}`]);
+    return { lean: answer.lean, below: 2 * d - cg[2], lines, weight: answer.weight, cgY: cg[1] };
   };
 
   // Bound: angles below 0.04 rad, whose squares are 0.0016: 2 % of the lean, and 1e-4 where it is near nought.
@@ -198,6 +199,20 @@ describe("a stiff pair of girders on one hook, slings unequal by D", () => {
     const apex = meet([b, 0], even + D / 2, [-b, 0], even - D / 2).map((x, i) => (i === 0 ? x : Math.abs(x)));
     near(found, -Math.atan2(y - apex[0], apex[1] + below));
   });
+
+  test.each([-0.06, 0, 0.05])(
+    "from one point, D = %d m: the lines are those of a bridle with its hook above the CG",
+    (D) => {
+      const h = 3;
+      const { lines, weight, cgY, lean: found, below } = lean("point", h, D);
+      // Leaning, the CG swings out below the picks; half of the set hangs on each hook.
+      const aside = cgY + below * found;
+      const [left, right] = bridle(weight / 2, b - aside, b + aside, h);
+      // Bound: squares of a lean of 0.03 rad.
+      expect(Math.abs(lines[0] / left.vertical - 1)).toBeLessThan(1e-3);
+      expect(Math.abs(lines[1] / right.vertical - 1)).toBeLessThan(1e-3);
+    },
+  );
 
   test.each([-0.06, 0.05])("on separate lines, D = %d m: the longer side hangs lower by it", (D) => {
     const even = lean("separate", 0, 0).lean;

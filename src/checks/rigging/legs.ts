@@ -1,6 +1,6 @@
 // The legs of a rigging assembly below its hook: how many share what, at which angle, from the plan's geometry.
 
-import { type FourLegs, fourLegsOf, wireArea, wireModulus } from "../../mechanics/index.ts";
+import { apexAside, type FourLegs, fourLegsOf, wireArea, wireModulus } from "../../mechanics/index.ts";
 import { byId, type Crane, type Pick, type Rigging } from "../../plan/index.ts";
 import type { SetContext } from "../../sequence/index.ts";
 
@@ -63,7 +63,7 @@ export function riggedHooks(ctx: SetContext): RiggedHook[] {
     const held = set.girders
       .filter((g) => pick.girders === undefined || pick.girders.includes(g.line))
       .sort((a, b) => b.y_m - a.y_m);
-    const middle = held.reduce((sum, g) => sum + g.y_m / held.length, 0);
+    const middle = held.reduce((sum, g) => sum + g.y_m / held.length, 0) + hookAside(rig, pick, held);
     const half = (rig.legs?.alongApart_m ?? 0) / 2;
     // Slings to one point stand below its pin; all others hang plumb from spreader or block, but for what parts along.
     const rise = rig.kind === "point" ? rig.hookPinHeight_m : rig.slingLength_m;
@@ -88,6 +88,16 @@ export function riggedHooks(ctx: SetContext): RiggedHook[] {
       four: fourOf(rig, lines, half),
     };
   });
+}
+
+/** How far to the left of the middle of its picks slings of unequal length put a hook that they meet in, m. */
+function hookAside(rig: Rigging, pick: Pick, held: readonly { line: string; y_m: number }[]): number {
+  if (rig.kind !== "point" || pick.slingLonger_mm === undefined || held.length < 2) return 0;
+  const longer = held.map((g) => (pick.slingLonger_mm?.[g.line] ?? 0) / 1000);
+  const mean = longer.reduce((sum, x) => sum + x / longer.length, 0);
+  const between = held[0].y_m - held[held.length - 1].y_m;
+  const even = Math.hypot(rig.hookPinHeight_m, between / 2) - mean;
+  return apexAside(even + longer[0], even + longer[longer.length - 1], between);
 }
 
 /** Four slings to one hook: two girders, and two slings on each that part along it. */

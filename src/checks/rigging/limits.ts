@@ -35,9 +35,5 @@ export const riggingLimits: AreaLimits = {
       source:
         "common practice, no source: mm by which one seat of a bearing line may be nearer than another just before landing",
     },
-    "sling trim": {
-      value: 10,
-      source: "common practice, no source: mm to which slings or their shackles can be matched",
-    },
   },
 };

@@ -2,6 +2,7 @@
 
 export { type FourLegs, fourLegsOf, fourLegTensions, skewFactor } from "./fourLegs.ts";
 export {
+  apexAside,
   apexOf,
   type BridleLeg,
   basketCapacity,

@@ -76,13 +76,18 @@ export function stretch(tension: number, EA: number, length: number): number {
   return (tension * length) / EA;
 }
 
+/** How far two slings of unequal length put their hook from the middle between level picks toward the first, m. */
+export function apexAside(first: number, second: number, between: number): number {
+  return (second * second - first * first) / (2 * between);
+}
+
 /**
  * Where two slings of unequal length put their hook: its distance from the middle between the picks toward the first,
  * m, and its height above them, m. Picks lie level, `between` apart. Throws a RangeError where the slings do not meet
  * above the picks.
  */
 export function apexOf(first: number, second: number, between: number): { toward: number; height: number } {
-  const toward = (second * second - first * first) / (2 * between);
+  const toward = apexAside(first, second, between);
   const square = first * first - (between / 2 - toward) ** 2;
   if (!(square > 0))
     throw new RangeError(
