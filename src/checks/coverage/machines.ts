@@ -6,7 +6,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-1",
     "How many transporters: by stability, by the strength of their frames, by what their cylinders carry.",
-    ["line load", "side load", "spine moment", "bunk rocking"],
+    ["line load", "side load", "spine moment", "bunk rocking", "bunk edge"],
     "Every axle line, side and group at every pose, the bending of each spine; groups as pressure where cylinderArea_mm2 is given.",
   ),
   computed(
