@@ -44,12 +44,10 @@ function windy(m: Measure): Measure {
   };
 }
 
-/**
- * Makes the check of a whole run in the wind of its steps, out of the checks of a pose that are cheap enough to be watched.
- */
+/** Makes the check of a whole run in the wind of its steps, out of the checks of a pose. */
 export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
   return (ctx, run, stored) => {
-    const measures = makers.flatMap((make) => make(ctx)).filter((m) => m.watched);
+    const measures = makers.flatMap((make) => make(ctx)).filter((m) => m.level !== "note");
     const blower = blowerOf(ctx);
     const beyond: (Map<number, Reading> | null)[] = measures.map(() => null);
     const fallen: { i: number; toward: Toward; why: string }[] = [];
