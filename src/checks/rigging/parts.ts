@@ -23,6 +23,8 @@ interface Prepared {
   place: Place;
   /** Parts that share the load of the hook, of one side, or of one line. */
   share: number;
+  /** Legs of one part: two where a sling is laid as a basket. */
+  legs: number;
   /** Stated angle of the part from the vertical, rad; null where the geometry gives it. */
   angle: number | null;
   skew: number;
@@ -60,6 +62,7 @@ function prepare(ctx: SetContext, hook: RiggedHook, part: RiggingPart, i: number
     path: `${hook.path}.parts[${i}]`,
     place,
     share: Math.max(1, Math.floor(part.count / among)),
+    legs: part.hitch === "basket" ? 2 : 1,
     angle: part.angle_deg === undefined ? null : (part.angle_deg * Math.PI) / 180,
     skew: limitOf(ctx.plan, "skew factor")?.value ?? skewFactor,
   };
@@ -114,7 +117,7 @@ function ownWeight({ ctx, hook }: Prepared, rec: Recorder | null): number {
 
 /** How many parts share, written down. */
 function sharing(
-  { part, share, path }: Prepared,
+  { part, share, legs, path }: Prepared,
   rec: Recorder | null,
   among: number,
   words: string,
@@ -122,18 +125,19 @@ function sharing(
   if (rec !== null) {
     field(rec, "n_parts", part.count, "parts of this kind", `${path}.count`, part.count, NUMBER);
     constant(rec, "n_among", among, "1", words, "the rigging's form");
+    constant(rec, "n_legs", legs, "1", "legs of one part", `hitch: ${part.hitch ?? "straight"}`);
     // Whole parts only: what is left over counts for nothing.
     constant(rec, "n_odd", part.count - share * among, "1", "parts left over", "the rigging's form");
     trace(
       rec,
       "n",
-      share,
-      share * among === part.count ? "n_parts/n_among" : "max(1, (n_parts - n_odd)/n_among)",
+      share * legs,
+      share * among === part.count ? "n_legs*n_parts/n_among" : "n_legs*max(1, (n_parts - n_odd)/n_among)",
       "1",
-      "parts that share it",
+      "legs that share it",
     );
   }
-  return share;
+  return share * legs;
 }
 
 function onHook(p: Prepared, net: number, rec: Recorder | null): number {
@@ -185,7 +189,7 @@ function below(p: Prepared, pose: Pose, net: number, rec: Recorder | null): numb
 function ofFour(p: Prepared, net: number, rec: Recorder | null): number {
   const { four } = p.hook;
   if (four === null) return Number.NaN;
-  const each = Math.max(1, Math.floor(p.part.count / 4));
+  const each = Math.max(1, Math.floor((p.part.count * p.legs) / 4));
   const { unit } = four.legs;
   if (four.errors === null) {
     const u = Math.max(...unit);

@@ -8,6 +8,11 @@ export const riggingPart = z.strictObject({
   count: z.int().check(z.gte(1), z.lte(1000)),
   ratedLoad_kN: q.positiveForce_kN,
   mass_t: z.optional(q.mass_t),
+  hitch: z.optional(
+    z
+      .enum(["straight", "basket"])
+      .check(z.describe("A basket carries with both legs of its sling, each rated as a straight one.")),
+  ),
   angle_deg: z.optional(q.from(0, 90).check(z.describe("Of the leg from the vertical."))),
   place: z.optional(
     z

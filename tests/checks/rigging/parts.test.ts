@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { checkList, limitOf, type Measure, useOf as partOfLimit } from "../../../src/checks/index.ts";
+import { basketCapacity } from "../../../src/mechanics/index.ts";
 import type { Plan, Rigging } from "../../../src/plan/index.ts";
 import { type Pose, poseAt, type SetContext } from "../../../src/sequence/index.ts";
 import { force, near, type Ran, ranScenario } from "../../sequence/plans.ts";
@@ -53,6 +54,9 @@ describe("the load of a part", () => {
     near(of({ place: "leg", count: 5 }), most / 2, 1e-12);
     // 30 degrees from the vertical: 1 / cos 30 = 1.1547.
     near(of({ place: "leg", count: 4, angle_deg: 30 }), (most / 2) * 1.1547005, 1e-7);
+    // Laid as a basket, each sling has two legs: its capacity is 2 x rated x cos.
+    const rated = basketCapacity(500e3, Math.PI / 6);
+    near(of({ place: "leg", count: 2, angle_deg: 30, hitch: "basket" }) / 500e3, most / rated, 1e-12);
     // A part without a place counts as a leg.
     near(of({ count: 4 }), most / 2, 1e-12);
   });
@@ -164,7 +168,14 @@ describe("how they came about", () => {
       const ctx = rigged((rig) => {
         rig.parts = (["hook", "top leg", "beam", "leg", "pick"] as const).flatMap((place) => [
           { name: place, count: 4, ratedLoad_kN: 500, place },
-          { name: `${place}, sloping`, count: 3, ratedLoad_kN: 400, angle_deg: 25, place },
+          {
+            name: `${place}, sloping`,
+            count: 3,
+            ratedLoad_kN: 400,
+            angle_deg: 25,
+            place,
+            hitch: "basket" as const,
+          },
         ]);
         form(rig);
       });
