@@ -4,9 +4,11 @@
 // Engineering; Bowles, Foundation Analysis and Design), the second form from memory. Crawler tracks by levers: Shapiro,
 // Cranes and Derricks, from memory. Mats: Duerr (2010) as quoted elsewhere. Spread at 60 degrees to the horizontal:
 // Municipal Code of Chicago 13-132-060. Spread at two to one: common practice, no source.
+// Presumptive values: IBC 2012 Table 1806.2 in psf; a dense city's Table 1804.1 in tons per square foot, printed in kPa.
 // Bounds: 5e-4 on values printed to four digits, 1e-3 on those printed to three or rounded twice.
 
 import { describe, expect, test } from "vitest";
+import { presumptive } from "../../src/checks/ground/presumptive.ts";
 import {
   effectiveLength,
   footingOf,
@@ -128,4 +130,22 @@ test("the effective length is where moment or shear is used up (seed 7)", () => 
     if (by === "mat") expect(length).toBe(L);
   }
   expect(seen.size).toBe(3);
+});
+
+test.each([
+  ["ibc crystalline bedrock", 574.6e3],
+  ["ibc foliated rock", 191.5e3],
+  ["ibc sandy gravel", 143.6e3],
+  ["ibc sand", 95.8e3],
+  ["ibc clay", 71.8e3],
+  ["city dense gravel", 958e3],
+  ["city medium gravel", 575e3],
+  ["city medium clay", 192e3],
+  ["city medium silt", 144e3],
+] as const)("%s: %d Pa", (soil, printed) => {
+  near(presumptive[soil].value, printed, 1e-3);
+});
+
+test("mud, peat and loose fill get nothing", () => {
+  expect(presumptive["ibc mud, peat or loose fill"].value).toBe(0);
 });
