@@ -143,7 +143,9 @@ test.each([
   ["city medium clay", 192e3],
   ["city medium silt", 144e3],
 ] as const)("%s: %d Pa", (soil, printed) => {
-  near(presumptive[soil].value, printed, 1e-3);
+  // Half of the last printed digit.
+  const half = soil.startsWith("ibc") ? 50 : 500;
+  expect(Math.abs(presumptive[soil].value - printed)).toBeLessThanOrEqual(half);
 });
 
 test("mud, peat and loose fill get nothing", () => {
