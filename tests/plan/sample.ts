@@ -105,6 +105,7 @@ function girder(line: string, y_m: number): Plan["sets"][number]["girders"][numb
       [18, 60],
       [36, 0],
     ],
+    sweep_mm: 12,
     pieces: [piece(0, 18, `${line}1`), piece(18, 36, `${line}2`)],
   };
 }
@@ -159,6 +160,7 @@ const steps: Step[] = [
     point: "hold",
     releasedBy: "lift director",
     evidence: "levels read",
+    counted: [{ what: "frames bolted", count: 5, of: 5 }],
     minutes: 20,
   }),
   step({
@@ -170,7 +172,13 @@ const steps: Step[] = [
     carries: ["far L"],
   }),
   step({ id: "21", do: "brace", items: [{ what: "bearing blocks", count: 4, of: 4 }] }),
-  step({ id: "22", do: "unhook", crane: "far-1", conditions: ["braced"] }),
+  step({
+    id: "22",
+    do: "unhook",
+    crane: "far-1",
+    conditions: ["braced"],
+    release: [{ kind: "blocks", what: "bearing blocks", least: 4 }],
+  }),
   step({ id: "23", do: "rest", on: ["bearings"], windLimit_m_per_s: 20 }),
 ];
 
@@ -182,6 +190,8 @@ export function samplePlan(): Plan {
     holds: line === "near" ? "fixed" : "free",
     stiffness_kN_per_mm: 2000,
     length_mm: 400,
+    play_mm: 25,
+    offset_mm: line === "near" ? 0 : 8,
     ratedLoad_kN: 900,
   });
   const seat = (line: "near" | "far", of: string): Plan["site"]["seats"][number] => ({
@@ -189,6 +199,7 @@ export function samplePlan(): Plan {
     girder: of,
     design_m: 98.2,
     asBuilt_m: line === "near" ? 98.203 : null,
+    shims_mm: line === "near" ? 2 : 0,
     source: "survey",
     date: "2030-05-01",
   });
@@ -206,6 +217,7 @@ export function samplePlan(): Plan {
       farFace_m: 74.4,
       nearBackwall_m: 39.2,
       skew_deg: 0,
+      temperature_C: 15,
       path: {
         points: [
           {
@@ -266,6 +278,7 @@ export function samplePlan(): Plan {
         name: "Set 1",
         length_m: 36,
         fabricationFactor_pct: 4,
+        temperature_C: 22,
         start: { rearEnd_m: -20 },
         soleStations_m: { near: 0.5, far: 35.5 },
         girders: [girder("L", 1.5), girder("R", -1.5)],
