@@ -1,7 +1,7 @@
 // Numbers of the demonstration day by hand, for what comes up when its order is changed.
 
 import { bunkAt, lever, trainOf } from "./hand/levers.ts";
-import { craneOf, hangs, pickOf } from "./hand/reach.ts";
+import { hangs, pickOf, radius } from "./hand/reach.ts";
 import { about, type Span } from "./hand/span.ts";
 import { weigh } from "./hand/weights.ts";
 import { steps, whole } from "./order.ts";
@@ -22,13 +22,9 @@ const plumb = (kind: "far" | "near", rolls: string[]): [number, number] => {
   return [rearEnd_m + rolls.reduce((sum, id) => sum + rolled(id), 0) + at[kind], y_m];
 };
 
-/** Radius of an unloaded hook put on after these rolls, m; 0.2 m for the growth under rigging, block, rope and load. */
-export function radiusAfter(kind: "far" | "near", rolls: string[]): Span {
-  const { position } = craneOf(whole, kind);
-  const [x, y] = plumb(kind, rolls);
-  const r = Math.hypot(x - position.chainage_m, y - position.y_m);
-  return { low: r - 0.05, high: r + 0.25 };
-}
+/** Radius of a hook put on after these rolls, m, with anything from nothing to all that it ever carries below its tip. */
+export const radiusAfter = (kind: "far" | "near", rolls: string[]): Span =>
+  radius(whole, kind, plumb(kind, rolls), { low: 0, high: 670e3 });
 
 /** Gross load (kN) on a hook that carries `net` (N) where it was put on after these rolls. */
 export function gross(kind: "far" | "near", net: number, rolls: string[]): Span {

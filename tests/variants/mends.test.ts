@@ -45,13 +45,16 @@ test("a hook that comes back within a row of its chart is beyond it until the bo
   // By hand: 659 kN hang on the hook, so that 75 % of 0.55 of a row must be more: 180 t is, 155 t is not.
   const step = plan.sets[0].steps[over];
   if (step.do !== "bring over") throw new Error("not brought over");
-  const { position, radiusGrowth_mm_per_kN } = craneOf(plan, "far");
+  const { position, radiusGrowth_mm_per_kN, outOfLevel_pct = 0, ...boom } = craneOf(plan, "far");
   const { rearEnd_m, y_m = 0 } = plan.sets[0].start;
   const radius = (t: number) => {
     const x = rearEnd_m + 16 + 14.6 + 28 + step.dx_m * t + pickOf(plan, "far").at_m;
     const y = y_m + step.dy_m * t;
     const growth = (radiusGrowth_mm_per_kN.best / 1000) * 659;
-    return Math.hypot(x - position.chainage_m, y - position.y_m) + growth;
+    const flat = Math.hypot(x - position.chainage_m, y - position.y_m);
+    const rise = Math.sqrt(boom.boomLength_m ** 2 - (flat - boom.boomFootForward_m) ** 2);
+    // The crane leans toward its load by all of its level error.
+    return flat + growth + (outOfLevel_pct / 100) * (boom.boomFootHeight_m + rise);
   };
   let [near, far] = [0, 1];
   for (let k = 0; k < 50; k++) {

@@ -44,12 +44,14 @@ export function hangs(
   return kg * G;
 }
 
-/** Radius with its growth under a gross load (N), m. */
+/** Radius with its growth under a gross load (N), and with the crane leaning toward it by all of its level error, m. */
 export function radius(plan: Plan, kind: "far" | "near", tip: readonly [number, number], gross: Span): Span {
   const crane = craneOf(plan, kind);
   const flat = Math.hypot(tip[0] - crane.position.chainage_m, tip[1] - crane.position.y_m);
   const growth = (N: number) => (crane.radiusGrowth_mm_per_kN.best * N) / 1e6;
-  return { low: flat + growth(gross.low) - RADIUS, high: flat + growth(gross.high) + RADIUS };
+  const rise = Math.sqrt(Math.max(0, crane.boomLength_m ** 2 - (flat - crane.boomFootForward_m) ** 2));
+  const leant = flat + ((crane.outOfLevel_pct ?? 0) / 100) * (crane.boomFootHeight_m + rise);
+  return { low: leant + growth(gross.low) - RADIUS, high: leant + growth(gross.high) + RADIUS };
 }
 
 /** Rated load (N) by the next larger listed radius, as a span for a radius that lies in one; null where it may be off the chart. */
