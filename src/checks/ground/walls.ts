@@ -97,7 +97,11 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
     return standingOf(ctx).flatMap((machine) => {
       const { distance: least, at: nearest } = nearestTo(wall, machine, stored);
       if (nearest < 0 || least > reach) return [];
-      const words = [`${machine.name} comes within ${least.toFixed(2)} m of the ${wall.name} backwall`];
+      const words = [
+        least < 0
+          ? `${machine.name} reaches ${(-least).toFixed(2)} m beyond the face of the ${wall.name} backwall`
+          : `${machine.name} comes within ${least.toFixed(2)} m of the ${wall.name} backwall`,
+      ];
       let at = nearest;
       let value: number | null = null;
       if (machine.of === "train") {
