@@ -33,8 +33,10 @@ import {
   diagramCsv,
   envelopeCsv,
   metadataNameOf,
+  partOf,
   proposalText,
   reactionsCsv,
+  readWords,
   resultJson,
   sectionsNamed,
   solveText,
@@ -160,7 +162,7 @@ function runSolve(words: readonly string[], options: ReadonlyMap<string, string>
   }
   const at = atOf(plan, only, options);
   const asked = { backed: true, waysBack: true, ...(only === undefined ? {} : { sets: [only] }) };
-  const best = part(solvePlan(plan, asked), only);
+  const best = partOf(solvePlan(plan, asked), only);
   const contexts = contextsOf(best, plan);
   const which = options.get("--spread");
   const spreadOver = which === undefined ? best : spreadOut(plan, best, contexts, which);
@@ -238,16 +240,6 @@ function spreadOut(plan: Plan, result: Result, contexts: Contexts, which: string
   }, result);
 }
 
-/** The result without the other sets and their findings; findings of the plan as a whole stay. */
-function part(result: Result, only: string | undefined): Result {
-  if (only === undefined) return result;
-  const sets = result.sets.filter((set) => set.setId === only);
-  const findings = result.findings.filter((finding) => finding.set === only || finding.set === "");
-  const levels = (["stop", "caution", "note"] as const).filter((l) => findings.some((f) => f.level === l));
-  const complete = sets.every((set) => set.steps.every((step) => step.solved));
-  return { ...result, sets, findings, worst: levels[0] ?? null, complete };
-}
-
 /** A pose asked for by `--at`. */
 interface At extends StepPlace {
   set: string;
@@ -310,25 +302,6 @@ function planOf(path: string): Plan {
   return read.plan;
 }
 
-/** Splits words into those of the command and its options. */
-function sorted(name: string, command: Command, words: readonly string[]) {
-  const options = new Map<string, string>();
-  const plain: string[] = [];
-  const bad = (found: string) =>
-    new BadInput(`${name}: found ${found}; allowed: ${command.usage}. Correct the command.`);
-  for (let i = 0; i < words.length; i++) {
-    const word = words[i];
-    if (!word.startsWith("--")) plain.push(word);
-    else if (!command.options.includes(word)) throw bad(`'${word}'`);
-    else if (options.has(word)) throw bad(`'${word}' twice`);
-    else if (i + 1 === words.length || words[i + 1].startsWith("--"))
-      throw bad(`'${word}' without its value`);
-    else options.set(word, words[++i]);
-  }
-  if (plain.length !== command.words) throw bad(`${plain.length} words beside the options`);
-  return { plain, options };
-}
-
 /** The place of a path with links followed, also of a file that is still to be made. */
 function placeOf(path: string): string {
   try {
@@ -388,7 +361,9 @@ function main(words: readonly string[]): number {
       throw new BadInput(
         `found '${name}'; allowed commands: ${Object.keys(commands).join(", ")}. --help tells more.`,
       );
-    const { plain, options } = sorted(name, command, rest);
+    const read = readWords(name, command, rest);
+    if (typeof read === "string") throw new BadInput(read);
+    const { plain, options } = read;
     const outcome = command.run(plain, options);
     writeAll(outcome.files ?? [], plain);
     process.stdout.write(outcome.out ?? "");

@@ -14,6 +14,7 @@
 
 export { bucklingLines, factorWords, shapeWords } from "./bucklingText.ts";
 export * from "./columns.ts";
+export { partOf, readWords } from "./commandWords.ts";
 export { coverageTable, coverageText } from "./coverageText.ts";
 export * from "./csv.ts";
 export * from "./csvMetadata.ts";
