@@ -2,7 +2,7 @@
 
 export { backwallGaps, endReach, gapsBetweenSets } from "./gaps.ts";
 export { type Misfit, misfitOf } from "./infill.ts";
-export { bearingPlane, type Landed, landedAsDesigned, landedOn, topsOf } from "./landed.ts";
+export { type Landed, landedAsDesigned, landedOn, topsOf } from "./landed.ts";
 export {
   type BearingNow,
   type Landing,
@@ -12,8 +12,7 @@ export {
   touchesOf,
 } from "./order.ts";
 export { type PackingRow, packingOf, packingOff } from "./packing.ts";
-export { countedBefore, webLean } from "./release.ts";
 export { offPlane, seatOff } from "./seatLevels.ts";
 export { proposeShims, type ShimChoice, type ShimProposal } from "./shims.ts";
 export { sweptCg } from "./sweep.ts";
-export { soleOffset, strainOf } from "./temperature.ts";
+export { soleOffset } from "./temperature.ts";
