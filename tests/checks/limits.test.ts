@@ -39,7 +39,19 @@ test("a ready-made rule sets its limit, by its name", () => {
     value: 75,
     source: readyRules["tandem-75"].source,
     chosenBy: "rule tandem-75",
+    means: "no crane of a shared lift may carry more",
   });
+});
+
+test("a ready-made rule may set several limits at once", () => {
+  const plan = limited({ use: ["queensland-2006"] });
+  const values = [
+    "capacity above share",
+    "capacity above share of three",
+    "capacity above share of four",
+  ].map((name) => limitOf(plan, name));
+  expect(values.map((one) => one?.value)).toEqual([20, 33, 50]);
+  expect(new Set(values.map((one) => one?.chosenBy))).toEqual(new Set(["rule queensland-2006"]));
 });
 
 test("of a ready-made rule and the plan's own the lowest governs", () => {
@@ -94,7 +106,9 @@ describe("names that no check knows are findings", () => {
 });
 
 test("a limit that nobody set is an open item and never passed", () => {
-  const notes = findingsOf(limited({}), "note").filter((f) => f.check === "limit not set");
+  const bare = limited({});
+  delete bare.transporters[0].spineMoment_kNm;
+  const notes = findingsOf(bare, "note").filter((f) => f.check === "limit not set");
   expect(notes.map((f) => f.subject)).toEqual(
     expect.arrayContaining(["tandem use", "capacity above share", "rear spineMoment_kNm"]),
   );
