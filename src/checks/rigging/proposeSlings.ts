@@ -158,22 +158,20 @@ function errorsOf(unknown: readonly Unknown[], pose: Pose): number[] | null {
 
 /** The plan with slings longer on the left by these differences (m), equal parts on both sides. */
 function planWith(ctx: SetContext, unknown: readonly Unknown[], x: readonly number[]): Plan {
-  const plan = structuredClone(ctx.plan);
-  const set = plan.sets[ctx.plan.sets.indexOf(ctx.set)];
-  unknown.forEach(({ pick: i }, k) => {
-    if (i < 0 || x[k] === 0) return;
-    const pick = set.picks[i];
+  const { set } = ctx;
+  const picks = set.picks.map((pick, i) => {
+    const k = unknown.findIndex((u) => u.pick === i);
+    if (k < 0 || x[k] === 0) return pick;
     const held = set.girders.filter((g) => pick.girders?.includes(g.line) ?? true);
     const ys = held.map((g) => g.y_m);
     const [left, right] = [Math.max(...ys), Math.min(...ys)];
-    pick.slingLonger_mm = Object.fromEntries(
-      held.map((g) => {
-        const share = (g.y_m - (left + right) / 2) / (left - right);
-        return [g.line, (pick.slingLonger_mm?.[g.line] ?? 0) + 1000 * x[k] * share];
-      }),
-    );
+    const longer = held.map((g) => {
+      const share = (g.y_m - (left + right) / 2) / (left - right);
+      return [g.line, (pick.slingLonger_mm?.[g.line] ?? 0) + 1000 * x[k] * share] as const;
+    });
+    return { ...pick, slingLonger_mm: Object.fromEntries(longer) };
   });
-  return plan;
+  return { ...ctx.plan, sets: ctx.plan.sets.map((one) => (one === set ? { ...set, picks } : one)) };
 }
 
 /** The context of a plan that differs in rigging alone: the set's own model stays. */
