@@ -1,7 +1,14 @@
 // The least distance of every pair over a whole step: stored poses first, then every span between them in which something
 // nearer could hide is halved at a pose solved anew, until nothing can by more than the tolerance.
 
-import { type Pose, poseAt, type SetContext, type StepRun, situationAt } from "../../sequence/index.ts";
+import {
+  type Pose,
+  poseAt,
+  type SetContext,
+  type Situation,
+  type StepRun,
+  situationAt,
+} from "../../sequence/index.ts";
 import { shapeMoves, shapeOf, sweptBodies } from "../../shape/index.ts";
 import { leastBetween, type Span, spanOf } from "./between.ts";
 import { type Least, type Look, lookAt, newLeast, roughGap, takeDistance } from "./look.ts";
@@ -24,6 +31,16 @@ const FAR = 0.01;
 /** How much less than the distance found (m) could be in the step at most. */
 export const toleranceOf = (distance: number, limit: number): number =>
   Math.max(TOLERANCE, FAR * (distance - limit - MARGIN));
+
+/** Whether the same things hold the set in two situations. */
+function alike(a: Situation, b: Situation): boolean {
+  return (
+    a === b ||
+    (a.overSeats === b.overSeats &&
+      a.trains.every((t, i) => t.under === b.trains[i].under && t.packing === b.trains[i].packing) &&
+      a.cranes.every((c, i) => c.hooked === b.cranes[i].hooked && c.heldLoad === b.cranes[i].heldLoad))
+  );
+}
 
 /** One pair over one step. */
 export interface PairSweep {
@@ -48,7 +65,11 @@ export class StepSweep {
     this.moved = new Uint8Array(sweptBodies(ctx).groups.length);
     const add = (pose: Pose, progress: number) => {
       const at = progress === pose.progress ? pose.situation : situationAt(ctx, run, progress);
-      this.looks.push(lookAt(ctx, progress, at, pose, shapeOf(ctx, pose, at)));
+      // Where a step begins or ends with something put on or taken off, the shape just inside it is another.
+      const inside = alike(at, pose.situation) ? pose : poseAt(ctx, run, progress, pose);
+      if (inside !== pose) this.solved++;
+      const settled = inside.solution.status === "solved" ? inside : pose;
+      this.looks.push(lookAt(ctx, progress, at, settled, shapeOf(ctx, settled, at)));
     };
     const [start, end] = [poses[0], poses[poses.length - 1]];
     const whole = end.progress === 1;

@@ -65,27 +65,25 @@ function walkedDistance(a: Hull, b: Hull, rounds: number): { most: number; least
   return { most: Math.sqrt(x * x + y * y + z * z) - thick, least: least - thick };
 }
 
-/** The set as it is drawn, in boxes of a metre along the curves of its girders. */
+/** The set as it is drawn, in boxes from node to node along the curves of its girders. */
 function drawnSet(ctx: SetContext, pose: Pose): Hull[] {
   const frame = setFrame(pose.situation);
-  return curvesOf(ctx.set, girderShape(ctx, pose), 1).flatMap((curve) =>
+  const shapes = girderShape(ctx, pose);
+  return curvesOf(ctx.set, shapes, 1).flatMap((curve, g) =>
     curve.girder.pieces.flatMap((piece) => {
-      const parts = Math.ceil((piece.to_m - piece.from_m) / 1);
-      const at = (k: number): Vec[] => {
-        const s = piece.from_m + ((piece.to_m - piece.from_m) * k) / parts;
-        const [tf, web, bf] = [piece.topFlange_mm, piece.web_mm, piece.bottomFlange_mm];
-        const depth = (tf[1] + web[0] + bf[1]) / 1000;
-        return [
-          pointOn(frame, curve, s, bf[0] / 2000, 0),
-          pointOn(frame, curve, s, -bf[0] / 2000, 0),
-          pointOn(frame, curve, s, tf[0] / 2000, depth),
-          pointOn(frame, curve, s, -tf[0] / 2000, depth),
-        ];
-      };
-      return Array.from(
-        { length: parts },
-        (_, k): Hull => ({ points: [...at(k), ...at(k + 1)], radius: 0, disc: 0 }),
-      );
+      const nodes = [...shapes[g].stations].filter((s) => s > piece.from_m + 1e-9 && s < piece.to_m - 1e-9);
+      const stops = [piece.from_m, ...nodes, piece.to_m];
+      const [tf, web, bf] = [piece.topFlange_mm, piece.web_mm, piece.bottomFlange_mm];
+      const depth = (tf[1] + web[0] + bf[1]) / 1000;
+      const at = (s: number): Vec[] => [
+        pointOn(frame, curve, s, bf[0] / 2000, 0),
+        pointOn(frame, curve, s, -bf[0] / 2000, 0),
+        pointOn(frame, curve, s, tf[0] / 2000, depth),
+        pointOn(frame, curve, s, -tf[0] / 2000, depth),
+      ];
+      return stops
+        .slice(1)
+        .map((s, i): Hull => ({ points: [...at(stops[i]), ...at(s)], radius: 0, disc: 0 }));
     }),
   );
 }

@@ -15,7 +15,7 @@ const STEPS = LONG ? 300 : 10;
 const POSES = LONG ? 40 : 12;
 /** Pairs further apart than this are left to the tests of the distance itself, m. */
 const NEAR = 25;
-/** Boxes of 4 m against boxes of a metre along a girder that sags and is cambered, and the edge of a disc, m. */
+/** Boxes of 4 m against boxes from node to node of a girder that sags and is cambered, and the edge of a disc, m. */
 const CHORD = 1e-3;
 
 describe(`${STEPS} random steps, seed 31`, () => {
