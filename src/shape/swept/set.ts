@@ -6,7 +6,10 @@ import { type Pose, type SetContext, type Situation, sectionReader } from "../..
 import { pieceAt, platesOf } from "../curves.ts";
 import type { Draft, SweptBody } from "./form.ts";
 
-/** Longest box along a girder, m: a sag of 1/500 of 60 m leaves a chord of 4 m by 0.5 mm at most. */
+/**
+ * Longest box along a girder, m: a sag of 1/500 of 60 m leaves a chord of 4 m by 0.5 mm at most, a corner of the twist at a
+ * bunk or pick within it moves the far flange aside by some 2 mm.
+ */
 const LONGEST = 4;
 
 /** A section of a girder at which the boxes join. */
