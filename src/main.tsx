@@ -31,7 +31,7 @@ function storage(): Storage | null {
 }
 
 /** The example that is opened at once: the first of these that is there. */
-const examples = import.meta.glob<string>("../scenarios/{demo,one-girder,planted-faults,order-faults}.json", {
+const examples = import.meta.glob<string>("../scenarios/{demo,one-girder,planted-faults,order-faults,machine-faults}.json", {
   query: "?raw",
   import: "default",
 });
