@@ -84,7 +84,7 @@ describe("completing a result", () => {
 
   test("adds findings in order and changes nothing of the given result", () => {
     expect(one.result.sets[0].backed).toBeUndefined();
-    expect(one.result.worst).toBe("note");
+    expect(one.result.worst).toBe("caution");
     expect(result.worst).toBe("stop");
     const levels = result.findings.map((f) => ["stop", "caution", "note"].indexOf(f.level));
     expect(levels).toEqual([...levels].sort((a, b) => a - b));
