@@ -65,7 +65,7 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
         say(
           "caution",
           kinds,
-          `no ${kinds} are named that must be in before ${hook} comes off; its lean is ${lean}`,
+          `no ${kinds} are named that must be in before ${hook} comes off; lean: ${lean}`,
         ),
       ),
       ...(step.release ?? []).flatMap(({ what, least }) => {
