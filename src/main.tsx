@@ -31,10 +31,13 @@ function storage(): Storage | null {
 }
 
 /** The example that is opened at once: the first of these that is there. */
-const examples = import.meta.glob<string>("../scenarios/{demo,one-girder,planted-faults,order-faults,machine-faults}.json", {
-  query: "?raw",
-  import: "default",
-});
+const examples = import.meta.glob<string>(
+  "../scenarios/{demo,one-girder,planted-faults,order-faults,machine-faults}.json",
+  {
+    query: "?raw",
+    import: "default",
+  },
+);
 
 async function openExample(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("example") ?? "demo";
