@@ -50,6 +50,7 @@ export function expectTrue(root: Trace, plan: Plan): void {
       continue;
     }
     const value = evaluated(one);
+    if (value === one.value) continue; // as for a use without end
     // Both are sums of a dozen products in double precision: 1e-12 leaves them 4000 roundings.
     expect(Math.abs(value - one.value), `${name}: ${value} against ${one.value}`).toBeLessThanOrEqual(
       1e-12 * Math.abs(one.value),

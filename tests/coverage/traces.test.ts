@@ -1,0 +1,95 @@
+// Every finding with a number at a place of the operation can be traced: how its value and its limit came about, and that
+// the value traced is the one found. The plans are those of the witnesses and the scenarios.
+
+import { expect, test } from "vitest";
+import { type Finding, type Result, solvePlan, traceOf } from "../../src/checks/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import { prepareContext, type SetContext } from "../../src/sequence/index.ts";
+import { expectTrue } from "../checks/girders/formulas.ts";
+import { readScenario } from "./plans.ts";
+import { witnesses } from "./witnesses.ts";
+
+/** What is found by comparing steps, motions or texts, and not worked out by a formula: the numbers are in its words. */
+const plain = new Set<string>([
+  "meant to carry",
+  "meant to be free",
+  "cap reached",
+  "end not reached",
+  "out of order",
+  "not clear",
+  "not provable",
+  "reading off",
+  "count not met",
+  "length change",
+  "missing data",
+  "no equilibrium",
+  "rest",
+]);
+
+const solved = new Map<Plan, Result>();
+for (const name of ["demo", "planted-faults", "order-faults", "machine-faults"]) {
+  const plan = readScenario(name);
+  solved.set(plan, solvePlan(plan));
+}
+for (const { sees } of witnesses)
+  try {
+    sees(
+      (plan) => {
+        const result = solved.get(plan) ?? solvePlan(plan);
+        solved.set(plan, result);
+        return result;
+      },
+      // The checks themselves are looked at by witnesses.test.ts.
+      {
+        makers: [],
+        onDemand: [],
+        runChecks: [],
+        planChecks: [],
+        backedChecks: [],
+        wayBackChecks: [],
+        highestChecks: [],
+      },
+    );
+  } catch {
+    // A witness that reads a pose by the checks handed in fails here; its plan is solved or not needed.
+  }
+
+const cases = new Map<string, { plan: Plan; result: Result; finding: Finding }[]>();
+for (const [plan, result] of solved)
+  for (const finding of result.findings) {
+    if (
+      finding.value === null ||
+      finding.limit === null ||
+      finding.worst === null ||
+      plain.has(finding.check)
+    )
+      continue;
+    const list = cases.get(finding.check) ?? [];
+    if (list.length < 3) list.push({ plan, result, finding });
+    cases.set(finding.check, list);
+  }
+
+const contexts = new Map<Plan, Map<string, SetContext>>();
+function contextOf(plan: Plan, set: string): SetContext {
+  const own = contexts.get(plan) ?? new Map<string, SetContext>();
+  contexts.set(plan, own);
+  const ctx = own.get(set) ?? prepareContext(plan, set);
+  own.set(set, ctx);
+  return ctx;
+}
+
+test("many checks found something", () => {
+  expect(cases.size).toBeGreaterThan(40);
+});
+
+test.each([...cases].sort(([a], [b]) => a.localeCompare(b)))("%s", (_, list) => {
+  for (const { plan, result, finding } of list) {
+    const traced = traceOf(plan, result, finding, contextOf(plan, finding.set));
+    if (!traced.found) throw new Error(`${finding.subject}: ${traced.why}`);
+    const value = traced.value.value * traced.measure.factor;
+    expect(Math.abs(value - (finding.value ?? 0))).toBeLessThanOrEqual(
+      1e-6 * Math.abs(finding.value ?? 0) + 1e-12,
+    );
+    expectTrue(traced.trace, plan);
+  }
+});
