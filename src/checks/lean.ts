@@ -4,7 +4,9 @@ import type { Device, SetModel } from "../mechanics/index.ts";
 import { byId, hookName } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import { limitOf } from "./limits.ts";
-import { type Measure, measure, NOT_HERE } from "./measure.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+import { constant, solved, trace } from "./trace.ts";
+import { traced } from "./traced.ts";
 
 /** One thing that holds lean. */
 export interface LeanPart {
@@ -226,15 +228,29 @@ export function leanRestraint(ctx: SetContext): Measure[] {
         factor: 1,
         digits: 2,
         cure: "keep a train with a group on either side under the set, tie the set to its train, or take it up with both hooks first",
-        read: (pose) => {
+        ...traced(ctx, (pose, rec): Reading => {
           const { model, state } = pose.solution;
           if (model.lean < 0 || !groundCarries(pose)) return NOT_HERE;
-          const value = leanStiffnessOf(pose) / (model.mass * state.gravity);
+          const weight = model.mass * state.gravity;
+          const value = leanStiffnessOf(pose) / weight;
+          if (rec !== null) {
+            solved(
+              rec,
+              "k",
+              leanStiffnessOf(pose),
+              "N m",
+              "stiffness of all that holds the set's lean, per radian",
+            );
+            solved(rec, "W", weight, "N", "weight of the set");
+            trace(rec, "k_W", value, "k/W", "m", "stiffness against lean over the weight");
+            constant(rec, "k_a", limit.value, "m", "least", `${limit.source} (${limit.chosenBy})`);
+            rec.ends("k_W", "k_a");
+          }
           // The words are made only where they are read: this is asked at every pose of every search.
           return value < limit.value
             ? { value, limit: limit.value, where: leanWords(ctx, leanHeldBy(pose)) }
             : { value, limit: limit.value };
-        },
+        }),
       },
       limit,
     ),

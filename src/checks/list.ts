@@ -10,7 +10,7 @@ import { leanRestraint } from "./lean.ts";
 import { leftOnFindings } from "./leftOn.ts";
 import type { CheckList } from "./measure.ts";
 import { planFindings } from "./planFindings.ts";
-import { rateFindings } from "./rates.ts";
+import { rateFindings, rateMeasures } from "./rates.ts";
 import { riggingChecks } from "./rigging/list.ts";
 import { endFindings, happeningFindings } from "./runFindings.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
@@ -20,6 +20,7 @@ import { windChecks } from "./wind/list.ts";
 
 const setChecks: Partial<CheckList> = {
   makers: [bearingLoads, lashingLoads, tipping, outOfLevel, leanRestraint, uplift, residuals],
+  onRun: [rateMeasures],
   runChecks: [endFindings, happeningFindings, rateFindings, leftOnFindings],
   planChecks: [planFindings],
   backedChecks: [backedFindings],
@@ -41,6 +42,7 @@ const all = <K extends keyof CheckList>(kind: K): CheckList[K] =>
 export const checkList: CheckList = {
   makers: all("makers"),
   onDemand: all("onDemand"),
+  onRun: all("onRun"),
   runChecks: all("runChecks"),
   planChecks: all("planChecks"),
   backedChecks: all("backedChecks"),
@@ -54,6 +56,7 @@ export function checksWithout(check: string, list: CheckList = checkList): Check
   return {
     makers: list.makers.map((make) => (ctx) => others(make(ctx))),
     onDemand: list.onDemand.map((make) => (ctx) => others(make(ctx))),
+    onRun: list.onRun.map((make) => (ctx, run) => others(make(ctx, run))),
     runChecks: list.runChecks.map((find) => (ctx, run, stored) => others(find(ctx, run, stored))),
     planChecks: list.planChecks.map((find) => (plan) => others(find(plan))),
     backedChecks: list.backedChecks.map((find) => (ctx, set, backed) => others(find(ctx, set, backed))),

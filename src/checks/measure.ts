@@ -57,6 +57,12 @@ export interface Measure {
 /** Makes the measures of a check for one set. */
 export type MeasureMaker = (ctx: SetContext) => Measure[];
 
+/**
+ * Makes the measures of a check that compares poses of a run, for its trace: each applies at the pose where the check's
+ * finding stands and nowhere else.
+ */
+export type RunMeasureMaker = (ctx: SetContext, run: SetRun) => Measure[];
+
 /** A check over the whole run of a set, with its stored poses in order. */
 export type RunCheck = (ctx: SetContext, run: SetRun, stored: readonly Pose[]) => Finding[];
 
@@ -69,6 +75,8 @@ export interface CheckList {
   makers: MeasureMaker[];
   /** Read where somebody asks, for one pose and its trace: too costly for every pose. */
   onDemand: MeasureMaker[];
+  /** The same, of what compares poses of a run. */
+  onRun: RunMeasureMaker[];
   /** Over the whole run of a set. */
   runChecks: RunCheck[];
   planChecks: PlanCheck[];

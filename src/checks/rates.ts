@@ -1,8 +1,11 @@
 // A change faster than the crew can follow: load handed over per metre rolled, per 10 mm hoisted or jacked, per minute.
 
 import { byId, type Step } from "../plan/index.ts";
-import type { Pose, SetContext, SetRun, StepRun } from "../sequence/index.ts";
-import { limitOf } from "./limits.ts";
+import { type Pose, type SetContext, type SetRun, type StepRun, situationAt } from "../sequence/index.ts";
+import { type Limit, limitOf } from "./limits.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+import { constant, field, Recorder, solved, trace } from "./trace.ts";
+import { traced } from "./traced.ts";
 import type { Finding } from "./types.ts";
 
 /** How the travel of a step is counted: along the ground, by the hooks, or by the oil. */
@@ -30,8 +33,11 @@ const windows = {
   jacked: { length: 0.01, limit: "change per 10 mm", words: "within 10 mm jacked" },
 } as const;
 
+/** What is looked at of a stored pose. */
+type Stored = Pick<Pose, "progress" | "situation" | "shares">;
+
 /** Travel between two poses of a step, m: the furthest that any of its parts moves. */
-function between(kind: Travel, a: Pose, b: Pose): number {
+function between(kind: Travel, a: Stored, b: Stored): number {
   const [s, t] = [a.situation, b.situation];
   if (kind === "rolled") return Math.hypot(t.rearEnd - s.rearEnd, t.across - s.across);
   if (kind === "hoisted")
@@ -46,14 +52,17 @@ export interface Change {
   change: number;
   from: number;
   to: number;
+  /** The support's shares there, N, and the travel between, m. */
+  shares: [number, number];
+  gone: number;
 }
 
 /** The greatest change of a band's share within one window of travel (m), over the poses of one step; null without travel. */
 export function greatestChange(
   ctx: SetContext,
-  poses: readonly Pose[],
+  poses: readonly Stored[],
   window: number,
-  travel: (a: Pose, b: Pose) => number,
+  travel: (a: Stored, b: Stored) => number,
 ): Change | null {
   let greatest: Change | null = null;
   for (let i = 0; i + 1 < poses.length; i++) {
@@ -66,25 +75,38 @@ export function greatestChange(
     if (!(gone > 0)) continue;
     ctx.supports.forEach((support, k) => {
       if (!support.band) return;
-      const change = (Math.abs(poses[j].shares[k] - poses[i].shares[k]) * window) / Math.max(gone, window);
-      if (!greatest || change > greatest.change) greatest = { support: support.name, change, from: i, to: j };
+      const shares: Change["shares"] = [poses[i].shares[k], poses[j].shares[k]];
+      const change = (Math.abs(shares[1] - shares[0]) * window) / Math.max(gone, window);
+      if (!greatest || change > greatest.change)
+        greatest = { support: support.name, change, from: i, to: j, shares, gone };
     });
   }
   return greatest;
 }
 
-/** Speed of a step, m per minute, and whether the plan's minutes or the machine at full speed give it; null when unknown. */
-function speedOf(
-  ctx: SetContext,
-  step: Step,
-  kind: Travel,
-  total: number,
-): { speed: number; planned: boolean } | null {
-  if (step.minutes !== undefined && step.minutes > 0) return { speed: total / step.minutes, planned: true };
+/** Speed of a step, m per minute: by the plan's minutes, or that of its fastest machine with the fields that state them. */
+interface Pace {
+  speed: number;
+  planned: boolean;
+  stated: { path: string; value: number }[];
+}
+
+/** Speed of a step; null when unknown. */
+function speedOf(ctx: SetContext, { step, index }: StepRun, kind: Travel, total: number): Pace | null {
   const { plan, set } = ctx;
-  let speeds: (number | undefined)[] = [];
+  if (step.minutes !== undefined && step.minutes > 0) {
+    const path = `sets[${plan.sets.indexOf(set)}].steps[${index}].minutes`;
+    return { speed: total / step.minutes, planned: true, stated: [{ path, value: step.minutes }] };
+  }
+  const stated: Pace["stated"] = [];
+  const add = (path: string, value: number | undefined) => {
+    if (value !== undefined) stated.push({ path, value });
+  };
   if (kind === "rolled" && step.do !== "bring over")
-    speeds = set.onTransporters.map((t) => byId(plan.transporters, t.transporter).speed_m_per_min);
+    for (const on of set.onTransporters) {
+      const machine = byId(plan.transporters, on.transporter);
+      add(`transporters[${plan.transporters.indexOf(machine)}].speed_m_per_min`, machine.speed_m_per_min);
+    }
   if (kind === "hoisted") {
     const hoists =
       step.do === "land"
@@ -94,75 +116,207 @@ function speedOf(
           : "crane" in step
             ? [step.crane]
             : [];
-    speeds = hoists.map((id) => byId(plan.cranes, id).hoistSpeed_m_per_min);
+    for (const id of hoists) {
+      const crane = byId(plan.cranes, id);
+      add(`cranes[${plan.cranes.indexOf(crane)}].hoistSpeed_m_per_min`, crane.hoistSpeed_m_per_min);
+    }
   }
-  const known = speeds.filter((s) => s !== undefined);
-  return known.length > 0 ? { speed: Math.max(...known), planned: false } : null;
+  return stated.length > 0
+    ? { speed: Math.max(...stated.map((s) => s.value)), planned: false, stated }
+    : null;
 }
 
-/** Changes of a step over travel and over time, each beyond its limit (in percent of the set's weight). */
-function ofStep(ctx: SetContext, run: SetRun, s: StepRun, poses: readonly Pose[]): Finding[] {
+/** One of the two rates of a step against its limit. */
+interface Rate {
+  rule: Limit;
+  check: string;
+  change: Change;
+  /** Where the change begins and ends. */
+  at: { from: number; to: number };
+  /** N within the window, or N per minute. */
+  value: number;
+  allowed: number;
+  unit: string;
+  level: Finding["level"];
+  words: string;
+  cure: string;
+  window: number;
+  /** Travel of the whole step, m, and its speed, for the change per minute. */
+  total: number;
+  pace: Pace | null;
+}
+
+/** The rates of a step, of its greatest change over travel: over a window, and over time where its speed is known. */
+function ratesOf(ctx: SetContext, run: SetRun, s: StepRun, poses: readonly Stored[]): Rate[] {
   const kind = travels[s.step.do];
   if (!kind || poses.length < 2) return [];
-  const window = windows[kind];
-  const travel = (a: Pose, b: Pose) => between(kind, a, b);
-  const found = greatestChange(ctx, poses, window.length, travel);
-  if (!found) return [];
-  const out: Finding[] = [];
-  const say = (
-    limit: string,
-    value: number,
-    unit: string,
-    level: Finding["level"],
-    words: string,
-    cure: string,
-  ) => {
-    const rule = limitOf(ctx.plan, limit);
-    const allowed = rule ? (rule.value / 100) * run.weight : Number.POSITIVE_INFINITY;
-    if (!rule || !(value > allowed * (1 + 1e-9))) return;
-    const at = (i: number) => ({ step: s.index, progress: poses[i].progress });
-    out.push({
-      id: `${limit}:${ctx.set.id}:${found.support}:${s.index}`,
-      level,
-      check: limit,
-      set: ctx.set.id,
-      subject: found.support,
-      from: at(found.from),
-      to: at(found.to),
-      worst: at(found.to),
-      value: value / 1000,
-      limit: allowed / 1000,
-      unit,
-      use: value / allowed,
-      source: `${rule.source}; ${rule.value} % of the set's weight`,
-      chosenBy: rule.chosenBy,
-      words: `${found.support} changes by ${(value / 1000).toFixed(1)} ${unit} ${words}; ${(allowed / 1000).toFixed(1)} can be followed`,
-      cure,
-    });
-  };
-  const softer =
-    "a softer line, smaller steps with a reading between them, or another way to hand the load over";
-  say(window.limit, found.change, "kN", "caution", window.words, softer);
+  const { length: window, limit, words } = windows[kind];
+  const travel = (a: Stored, b: Stored) => between(kind, a, b);
+  const change = greatestChange(ctx, poses, window, travel);
+  if (!change) return [];
   let total = 0;
   for (let i = 1; i < poses.length; i++) total += travel(poses[i - 1], poses[i]);
-  const pace = speedOf(ctx, s.step, kind, total);
+  const at = { from: poses[change.from].progress, to: poses[change.to].progress };
+  const out: Rate[] = [];
+  const rule = limitOf(ctx.plan, limit);
+  if (rule)
+    out.push({
+      ...{ rule, change, at, window, total, words },
+      check: limit,
+      value: change.change,
+      allowed: (rule.value / 100) * run.weight,
+      unit: "kN",
+      level: "caution",
+      cure: "a softer line, smaller steps with a reading between them, or another way to hand the load over",
+      pace: null,
+    });
+  const pace = speedOf(ctx, s, kind, total);
   const perMinute = limitOf(ctx.plan, "change per minute");
   if (pace && perMinute) {
-    const perMetre = found.change / window.length;
-    const slow = ((perMinute.value / 100) * run.weight) / perMetre;
-    say(
-      "change per minute",
-      perMetre * pace.speed,
-      "kN/min",
-      pace.planned ? "caution" : "note",
-      pace.planned ? "at the pace of the step's minutes" : "with the machine at full speed",
-      `go no faster than ${(slow * 1000).toFixed(0)} mm/min here${pace.planned ? ", or give the step more minutes" : ", and state the step's minutes"}`,
-    );
+    const { planned } = pace;
+    const perMetre = change.change / window;
+    const allowed = (perMinute.value / 100) * run.weight;
+    out.push({
+      ...{ rule: perMinute, change, at, window, total, allowed, pace },
+      check: "change per minute",
+      value: perMetre * pace.speed,
+      unit: "kN/min",
+      level: planned ? "caution" : "note",
+      words: planned ? "at the pace of the step's minutes" : "with the machine at full speed",
+      cure: `go no faster than ${((allowed / perMetre) * 1000).toFixed(0)} mm/min here${planned ? ", or give the step more minutes" : ", and state the step's minutes"}`,
+    });
   }
   return out;
 }
 
+const sourceOf = (rule: Limit) => `${rule.source}; ${rule.value} % of the set's weight`;
+
+function findingOf(ctx: SetContext, s: StepRun, rate: Rate): Finding[] {
+  const { rule, check, change, value, allowed, unit } = rate;
+  if (!(value > allowed * (1 + 1e-9))) return [];
+  const at = (progress: number) => ({ step: s.index, progress });
+  return [
+    {
+      id: `${check}:${ctx.set.id}:${change.support}:${s.index}`,
+      level: rate.level,
+      check,
+      set: ctx.set.id,
+      subject: change.support,
+      from: at(rate.at.from),
+      to: at(rate.at.to),
+      worst: at(rate.at.to),
+      value: value / 1000,
+      limit: allowed / 1000,
+      unit,
+      use: value / allowed,
+      source: sourceOf(rule),
+      chosenBy: rule.chosenBy,
+      words: `${change.support} changes by ${(value / 1000).toFixed(1)} ${unit} ${rate.words}; ${(allowed / 1000).toFixed(1)} can be followed`,
+      cure: rate.cure,
+    },
+  ];
+}
+
 /** What changes too fast, step by step, from neighbouring stored poses. */
 export function rateFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
-  return run.steps.flatMap((s) => ofStep(ctx, run, s, stored.slice(s.first, s.first + s.count)));
+  return run.steps.flatMap((s) =>
+    ratesOf(ctx, run, s, stored.slice(s.first, s.first + s.count)).flatMap((rate) => findingOf(ctx, s, rate)),
+  );
+}
+
+/** What a run keeps of the stored poses of one step. */
+function storedIn(ctx: SetContext, run: SetRun, s: StepRun): Stored[] {
+  const m = run.supports.length;
+  return Array.from({ length: s.count }, (_, i) => {
+    const p = s.first + i;
+    const progress = run.progress[p];
+    const shares = run.shares.slice(p * m, (p + 1) * m);
+    return { progress, situation: situationAt(ctx, s, progress), shares };
+  });
+}
+
+/** The rates of every support, each where the greatest change of its step ends. */
+export function rateMeasures(ctx: SetContext, run: SetRun): Measure[] {
+  return ["change per metre", "change per 10 mm", "change per minute"].flatMap((check) => {
+    const rule = limitOf(ctx.plan, check);
+    if (rule === null) return [];
+    return ctx.supports.flatMap((support) => {
+      if (!support.band) return [];
+      return measure(
+        {
+          check,
+          subject: support.name,
+          kind: "",
+          level: "caution",
+          unit: check === "change per minute" ? "kN/min" : "kN",
+          watched: false,
+          cure: "smaller or slower steps with a reading between them",
+          ...traced(ctx, (pose, rec): Reading => {
+            const s = run.steps[pose.step];
+            const rate = ratesOf(ctx, run, s, storedIn(ctx, run, s)).find((one) => one.check === check);
+            if (rate === undefined)
+              return { ...NOT_HERE, why: "this step has no such travel, or no known speed" };
+            const { change, at } = rate;
+            if (change.support !== support.name || Math.abs(pose.progress - at.to) > 1e-9) {
+              const why = `the greatest change of this step is that of ${change.support} and ends at progress ${at.to}`;
+              return { ...NOT_HERE, why };
+            }
+            if (rec !== null) recordRate(rec, run, rate);
+            return { value: rate.value, limit: rate.allowed };
+          }),
+        },
+        { source: sourceOf(rule), chosenBy: rule.chosenBy },
+      );
+    });
+  });
+}
+
+const MINUTE = { unit: "min", si: "min", change: "" } as const;
+const SPEED = { unit: "m/min", si: "m/min", change: "" } as const;
+
+/** Writes a rate down: the two shares, each at its own pose, the travel between them, and the speed. */
+function recordRate(rec: Recorder, run: SetRun, rate: Rate): void {
+  const { change, rule, window, pace, at } = rate;
+  const { support } = change;
+  const before = new Recorder({ ...rec.place, progress: at.from });
+  solved(before, "S_1", change.shares[0], "N", `part of the weight on ${support} where the change begins`);
+  rec.take(before, "S_1");
+  solved(rec, "S_2", change.shares[1], "N", `part of the weight on ${support} where the change ends`);
+  solved(rec, "d", change.gone, "m", "travel between the two poses");
+  constant(
+    rec,
+    "d_w",
+    window,
+    "m",
+    "travel within which a change is counted",
+    `the limit itself: ${rule.source}`,
+  );
+  trace(rec, "dS", change.change, "abs(S_2 - S_1)*d_w/max(d, d_w)", "N", "change within that travel");
+  if (pace !== null) recordPace(rec, rate, pace);
+  constant(rec, "p", rule.value, "%", "part of the set's weight", `${rule.source} (${rule.chosenBy})`);
+  solved(rec, "W", run.weight, "N", "weight of the set");
+  trace(
+    rec,
+    "dS_a",
+    rate.allowed,
+    "p/100*W",
+    rate.unit === "kN" ? "N" : "N/min",
+    "change that can be followed",
+  );
+  rec.ends(pace === null ? "dS" : "dS_min", "dS_a");
+}
+
+function recordPace(rec: Recorder, rate: Rate, { speed, planned, stated }: Pace): void {
+  if (planned) {
+    solved(rec, "D", rate.total, "m", "travel of the whole step");
+    field(rec, "t", stated[0].value, "minutes of the step", stated[0].path, stated[0].value, MINUTE);
+    trace(rec, "v", speed, "D/t", "m/min", "speed by the step's minutes");
+  } else {
+    const names = stated.map(({ path, value }, i) => {
+      field(rec, `v_${i + 1}`, value, "full speed of a machine", path, value, SPEED);
+      return `v_${i + 1}`;
+    });
+    trace(rec, "v", speed, `max(${names.join(", ")})`, "m/min", "speed of the fastest machine of the step");
+  }
+  trace(rec, "dS_min", rate.value, "dS/d_w*v", "N/min", "change per minute");
 }

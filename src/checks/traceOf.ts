@@ -56,9 +56,12 @@ export function traceOf(
   if (run === undefined || run.setId !== asked.set) return none(`set ${asked.set} is not solved`);
   if (step === undefined || (!step.solved && step.count === 0)) return none("this step is not solved");
   const own = ctx ?? prepareContext(plan, asked.set);
-  const measures = [...checkList.makers, ...checkList.onDemand].flatMap((make) => make(own));
-  const measure = measures.find((m) => m.check === asked.check && m.subject === asked.subject);
-  if (measure === undefined) {
+  const measures = [
+    ...[...checkList.makers, ...checkList.onDemand].flatMap((make) => make(own)),
+    ...checkList.onRun.flatMap((make) => make(own, run)),
+  ];
+  const ofIt = measures.filter((m) => m.check === asked.check && m.subject === asked.subject);
+  if (ofIt.length === 0) {
     const subjects = measures.filter((m) => m.check === asked.check).map((m) => m.subject);
     const known =
       subjects.length > 0
@@ -66,9 +69,11 @@ export function traceOf(
         : `known are ${[...new Set(measures.map((m) => m.check))].join(", ")}`;
     return none(`no check '${asked.check}' of '${asked.subject}': ${known}`);
   }
-  if (measure.trace === undefined) return none(`'${asked.check}' writes no trace yet`);
   const pose = poseAt(own, step, asked.progress);
   if (pose.solution.status !== "solved") return none("this pose has no equilibrium");
+  // A check of a range has a measure for either end of it: the one that applies here is taken.
+  const measure = ofIt.find((m) => !Number.isNaN(m.read(pose).value)) ?? ofIt[0];
+  if (measure.trace === undefined) return none(`'${asked.check}' writes no trace yet`);
   const traced = measure.trace(pose);
   if (traced === null) return none(measure.read(pose).why ?? "the check does not apply at this pose");
   const { reading, value, limit } = traced;

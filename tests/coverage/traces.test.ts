@@ -43,6 +43,7 @@ for (const { sees } of witnesses)
       {
         makers: [],
         onDemand: [],
+        onRun: [],
         runChecks: [],
         planChecks: [],
         backedChecks: [],
