@@ -66,5 +66,6 @@ export { type Asked, askedOf, type Traced, traceOf } from "./traceOf.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";
 export { type BoomWind, windForces } from "./wind/forces.ts";
-export { MOST_WIND, runWind, type WindSearch, windOver, withWind } from "./wind/highest.ts";
+export { runWind, type WindSearch, windOver, withWind } from "./wind/highest.ts";
+export { MOST_WIND } from "./wind/seek.ts";
 export type * from "./wind/types.ts";

@@ -7,7 +7,10 @@
 import { AIR, BARE_GIRDERS, gustOver, heightFactor, type StateWind } from "../../mechanics/index.ts";
 import { type Plan, type PlanSet, printPath } from "../../plan/index.ts";
 import type { SetContext } from "../../sequence/index.ts";
-import { constant, field, NUMBER, type Recorder, trace } from "../trace.ts";
+import { constant, type FieldUnit, field, NUMBER, type Recorder, trace } from "../trace.ts";
+
+/** Unit of speeds. */
+export const SPEED: FieldUnit = { unit: "m/s", si: "m/s", change: "" };
 
 /** Both ways across the path: wind that blows to the left (+y), and to the right. */
 export const WAYS = ["+y", "-y"] as const;
@@ -16,8 +19,10 @@ export type Toward = StateWind["toward"];
 /** A way in words. */
 export const wayWords = (toward: Toward): string => (toward === "+y" ? "to the left" : "to the right");
 
-const DURST = "Durst's curve over open country, ASCE 7 figure C26.5-1 (from memory)";
-const HEIGHTS = "AASHTO LRFD 3.8.1.2.1-2 to -4 (from memory)";
+/** Source of means as gusts. */
+export const DURST = "Durst's curve over open country, ASCE 7 figure C26.5-1 (from memory)";
+/** Source of height factors. */
+export const HEIGHTS = "AASHTO LRFD 3.8.1.2.1-2 to -4 (from memory)";
 
 /** 3-s gust over the reading of the site's instrument; 1 where the plan names none. */
 export function gustOverReading(plan: Plan, rec: Recorder | null = null): number {

@@ -8,9 +8,9 @@ import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { constant, field, NUMBER, type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
-import { dragArea, gustAtTip, sideArea } from "./air.ts";
+import { dragArea, gustAtTip, SPEED, sideArea } from "./air.ts";
+import { recordLimit } from "./table.ts";
 
-const SPEED = { unit: "m/s", si: "m/s", change: "" } as const;
 const AREA = { unit: "m2", si: "m2", change: "" } as const;
 const IDEA =
   "FEM 5.016 (from memory): the chart's wind limit holds for its reference load area; V = V_chart sqrt(A_ref C_ref / (A C))";
@@ -159,8 +159,7 @@ export function chartWind(ctx: SetContext): Measure[] {
           const perReading = gustAtTip(plan, 1, tip);
           const there = V * perReading;
           if (rec !== null) {
-            const path = `sets[${plan.sets.findIndex((s) => s.id === set.id)}].steps[${pose.step}].windLimit_m_per_s`;
-            field(rec, "V_step", V, "wind limit of the step", path, V, SPEED);
+            recordLimit(rec, ctx, pose.step, V);
             constant(
               rec,
               "k_tip",

@@ -3,10 +3,16 @@
 
 import { gustOver } from "../../mechanics/index.ts";
 import type { Forecast, Plan, PlanSet } from "../../plan/index.ts";
+import type { SetContext } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
-import type { PlanCheck } from "../measure.ts";
+import { type Measure, measure, NOT_HERE, type PlanCheck, type Reading } from "../measure.ts";
+import { constant, field, type Recorder, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { factorAt, gustOverReading } from "./air.ts";
+import { DURST, factorAt, gustOverReading, HEIGHTS, SPEED } from "./air.ts";
+import { recordLimit } from "./table.ts";
+
+const CURE = "another time, or a step that stands more wind";
 
 /** When a step is meant to be done, minutes since 1970 of local time. */
 interface StepTime {
@@ -38,14 +44,83 @@ function timesOf(set: PlanSet): { steps: StepTime[]; unknown: number | null } {
   return { steps, unknown: null };
 }
 
-/** What the site's instrument would show of a forecast, m/s. */
-export function readingOfForecast(plan: Plan, one: Forecast): number {
-  const gust = one.speed_m_per_s * gustOver(one.averaging_s ?? 3);
+/** What the site's instrument would show of a forecast, m/s. Writes it down as V_f. */
+export function readingOfForecast(plan: Plan, one: Forecast, rec: Recorder | null = null): number {
+  const averaging = one.averaging_s ?? 3;
+  const toGust = gustOver(averaging);
+  const gust = one.speed_m_per_s * toGust;
   const here = factorAt(plan, plan.site.wind?.instrument?.height_m);
   const there = factorAt(plan, one.height_m ?? 10);
   const heights = here === null || there === null ? 1 : Math.sqrt(here / there);
-  return (gust * heights) / gustOverReading(plan);
+  if (rec !== null) {
+    const path = `site.wind.forecast[${plan.site.wind?.forecast?.indexOf(one)}].speed_m_per_s`;
+    field(rec, "V_said", one.speed_m_per_s, "speed of the forecast", path, one.speed_m_per_s, SPEED);
+    constant(rec, "G_said", toGust, "1", `3-s gust over a mean of ${averaging} s, the forecast's`, DURST);
+    constant(
+      rec,
+      "k_z",
+      heights,
+      "1",
+      `speed at the instrument over that at ${one.height_m ?? 10} m`,
+      here === null || there === null ? "assumed 1: the plan lacks exposure or heights" : HEIGHTS,
+    );
+  }
+  return trace(
+    rec,
+    "V_f",
+    (gust * heights) / gustOverReading(plan, rec),
+    "V_said*G_said*k_z/G_3s",
+    "m/s",
+    "forecast, as the site's instrument would show it",
+  );
 }
+
+/** Entries of a forecast that meet the time of a step, in the order of the plan. */
+const during = (forecast: readonly Forecast[], { from, to }: StepTime): Forecast[] =>
+  forecast.filter((f) => minutesOf(f.from) < to && minutesOf(f.to) > from);
+
+/** The one of some entries with the most wind; null of none. */
+function windiest(plan: Plan, list: readonly Forecast[]): Forecast | null {
+  let most: Forecast | null = null;
+  for (const one of list)
+    if (most === null || readingOfForecast(plan, one) > readingOfForecast(plan, most)) most = one;
+  return most;
+}
+
+const sourceOf = (one: Forecast): string => one.source ?? "forecast in the plan";
+
+/** The most wind that is forecast for each step against its own limit, for its trace. */
+export function forecastLimits(ctx: SetContext): Measure[] {
+  const { plan, set } = ctx;
+  const forecast = plan.site.wind?.forecast ?? [];
+  return timesOf(set).steps.flatMap((time): Measure[] => {
+    const { id, windLimit_m_per_s: V } = set.steps[time.index];
+    const most = windiest(plan, during(forecast, time));
+    if (V === undefined || most === null) return [];
+    return [
+      measure({
+        check: "forecast",
+        subject: id,
+        kind: "",
+        unit: "m/s",
+        factor: 1,
+        watched: false,
+        source: sourceOf(most),
+        chosenBy: "plan",
+        cure: CURE,
+        ...traced(ctx, (pose, rec): Reading => {
+          if (pose.step !== time.index) return NOT_HERE;
+          const value = readingOfForecast(plan, most, rec);
+          recordLimit(rec, ctx, time.index, V);
+          rec?.ends("V_f", "V_step");
+          return { value, limit: V, where: spanOf(most) };
+        }),
+      }),
+    ];
+  });
+}
+
+const spanOf = (one: Forecast): string => `${one.from} to ${one.to}`;
 
 /** Findings of the forecast; none where the plan has none. */
 export const forecastFindings: PlanCheck = (plan) => {
@@ -76,36 +151,41 @@ function ofSet(plan: Plan, set: PlanSet, forecast: readonly Forecast[]): Finding
       ),
     );
   const uncovered: string[] = [];
-  for (const { index, from, to } of steps) {
+  for (const time of steps) {
+    const { index, from, to } = time;
     const step = set.steps[index];
     const at = { step: index, progress: 0 };
-    const here = forecast.filter((f) => minutesOf(f.from) < to && minutesOf(f.to) > from);
+    const here = during(forecast, time);
     if (!covers(here, from, to)) uncovered.push(step.id);
     const V = step.windLimit_m_per_s;
+    const beyond = here.filter((one) => V !== undefined && readingOfForecast(plan, one) > V * (1 + 1e-9));
+    const most = windiest(plan, beyond);
+    if (V !== undefined && most !== null) {
+      const reading = readingOfForecast(plan, most);
+      const others = beyond.filter((one) => one !== most).map(spanOf);
+      out.push(
+        finding({
+          id: `forecast:${set.id}:${step.id}`,
+          level: "stop",
+          check: "forecast",
+          set: set.id,
+          subject: step.id,
+          from: at,
+          to: { step: index, progress: 1 },
+          worst: at,
+          value: reading,
+          limit: V,
+          unit: "m/s",
+          use: reading / V,
+          source: sourceOf(most),
+          chosenBy: "plan",
+          words: `forecast for ${step.id}: ${reading.toFixed(1)} is above its wind limit of ${V.toFixed(1)} m/s at the instrument, from ${spanOf(most)}${others.length > 0 ? `; above it also from ${others.join(", from ")}` : ""}`,
+          cure: CURE,
+        }),
+      );
+    }
     for (const one of here) {
-      const reading = readingOfForecast(plan, one);
-      const span = `${one.from} to ${one.to}`;
-      if (V !== undefined && reading > V * (1 + 1e-9))
-        out.push(
-          finding({
-            id: `forecast:${set.id}:${step.id}:${span}`,
-            level: "stop",
-            check: "forecast",
-            set: set.id,
-            subject: step.id,
-            from: at,
-            to: { step: index, progress: 1 },
-            worst: at,
-            value: reading,
-            limit: V,
-            unit: "m/s",
-            use: reading / V,
-            source: one.source ?? "forecast in the plan",
-            chosenBy: "plan",
-            words: `forecast for ${step.id}: ${reading.toFixed(1)} is above its wind limit of ${V.toFixed(1)} m/s at the instrument, from ${span}`,
-            cure: "another time, or a step that stands more wind",
-          }),
-        );
+      const span = spanOf(one);
       if ((one.warns ?? []).length > 0)
         out.push(
           finding({
@@ -117,7 +197,7 @@ function ofSet(plan: Plan, set: PlanSet, forecast: readonly Forecast[]): Finding
             from: at,
             to: { step: index, progress: 1 },
             worst: at,
-            source: `${one.source ?? "forecast in the plan"}; ASME P30.1 5-2.9(b) names lightning, ice, heat and visibility (as quoted)`,
+            source: `${sourceOf(one)}; ASME P30.1 5-2.9(b) names lightning, ice, heat and visibility (as quoted)`,
             words: `forecast for ${step.id}: ${one.warns?.join(", ")} from ${span}`,
             cure: "another time, or say how the crew works in it",
           }),

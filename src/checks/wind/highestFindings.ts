@@ -1,10 +1,56 @@
-// Wind limits of steps against the highest wind that was found for each.
+// Wind limits of steps against the highest wind that was found for each, and its trace.
 
 import type { SetContext } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
+import { type MeasureMaker, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { solved } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { wayWords } from "./air.ts";
+import { seekerOf, type WindSeeker } from "./seek.ts";
+import { goTable, recordLimit } from "./table.ts";
 import type { StepWind } from "./types.ts";
+
+const CURE = "a wind limit no higher than that, or more in hand at what governs";
+
+/**
+ * The wind limits of steps against the highest wind at a pose, for their traces: where the highest wind of a step is
+ * lowest, it is that of the step.
+ */
+export function highestWinds(makers: readonly MeasureMaker[]): MeasureMaker {
+  return (ctx) => {
+    let seeker: WindSeeker | null = null;
+    return ctx.set.steps.flatMap(({ id, windLimit_m_per_s: V }, index) => {
+      if (V === undefined) return [];
+      return measure({
+        check: "highest wind",
+        subject: id,
+        kind: "",
+        unit: "m/s",
+        factor: 1,
+        watched: false,
+        cure: CURE,
+        ...traced(ctx, (pose, rec): Reading => {
+          if (pose.step !== index) return NOT_HERE;
+          seeker ??= seekerOf(ctx, makers);
+          const { governs } = seeker.at([pose]);
+          recordLimit(rec, ctx, index, V);
+          if (governs.what === "table") goTable(ctx, rec);
+          else
+            solved(
+              rec,
+              "V_no",
+              governs.reading,
+              "m/s",
+              `least wind, as the site's instrument shows it, that brings ${governs.what} of ${governs.subject} to its limit at this pose`,
+            );
+          rec?.ends("V_step", "V_no");
+          return { value: V, limit: governs.reading, source: governs.source, where: governs.what };
+        }),
+      });
+    });
+  };
+}
 
 /** A stop for every step whose stated limit is above the highest wind found. */
 export function highestFindings(ctx: SetContext, steps: readonly StepWind[]): Finding[] {
@@ -29,7 +75,7 @@ export function highestFindings(ctx: SetContext, steps: readonly StepWind[]): Fi
         source: governs.source,
         chosenBy: "",
         words: `highest wind of ${id}: its limit of ${stated.toFixed(1)} is above ${governs.reading.toFixed(1)} m/s${way}, at which ${governs.what} of ${governs.subject} is at its limit`,
-        cure: "a wind limit no higher than that, or more in hand at what governs",
+        cure: CURE,
       }),
     ];
   });

@@ -13,11 +13,11 @@ import {
   type RunCheck,
 } from "../measure.ts";
 import { measureFindings } from "../measureFindings.ts";
-import type { Recorder, Trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { pressureAt, type Toward, WAYS, wayWords } from "./air.ts";
-import { type Blower, blowerOf } from "./blow.ts";
+import { blowerOf } from "./blow.ts";
+import { recordInWind, worseOf } from "./worseWay.ts";
 
 /** Name of a check in the wind. */
 export const inTheWind = (check: string): string => `in the wind: ${check}`;
@@ -135,27 +135,6 @@ function fallenFindings(
   return out;
 }
 
-/** The worse of both ways at a pose, in the wind of its step; null where nothing blows or the check does not apply. */
-function worseOf(
-  ctx: SetContext,
-  blower: Blower,
-  m: Measure,
-  pose: Pose,
-): { gust: Pose; reading: Reading; toward: Toward } | null {
-  const V = limitOfStep(ctx, pose.step);
-  if (V === 0) return null;
-  let worse: { gust: Pose; reading: Reading; toward: Toward } | null = null;
-  for (const toward of WAYS) {
-    const gust = blower.at(pose, pressureAt(ctx.plan, V), toward);
-    if (gust.solution.status !== "solved") continue;
-    const reading = m.read(gust);
-    if (Number.isNaN(reading.value)) continue;
-    if (worse === null || partOfLimit(m, reading) > partOfLimit(m, worse.reading))
-      worse = { gust, reading, toward };
-  }
-  return worse;
-}
-
 /** Makes of the checks of a pose those in the wind, for one pose and its trace. */
 export function windMeasures(makers: readonly MeasureMaker[]): MeasureMaker {
   return (ctx) => {
@@ -165,27 +144,12 @@ export function windMeasures(makers: readonly MeasureMaker[]): MeasureMaker {
       .map((m) => ({
         ...windy(m),
         ...traced(ctx, (pose, rec): Reading => {
-          const worse = worseOf(ctx, blower, m, pose);
+          const V = limitOfStep(ctx, pose.step);
+          const worse = V === 0 ? null : worseOf(blower, m, pose, pressureAt(ctx.plan, V));
           if (worse === null) return NOT_HERE;
-          const { gust, reading, toward } = worse;
-          if (rec !== null) recordWindy(rec, m.trace?.(gust) ?? null, toward);
-          return inWords(reading, limitOfStep(ctx, pose.step), toward);
+          if (rec !== null) recordInWind(rec, m, worse, "the wind limit of the step");
+          return inWords(worse.reading, V, worse.toward);
         }),
       }));
   };
-}
-
-/** Writes down what the check wrote of the pose in the wind; nothing where it writes no trace. */
-function recordWindy(rec: Recorder, own: { value: Trace; limit: Trace } | null, toward: Toward): void {
-  if (own === null) return;
-  const say = (t: Trace): Trace => {
-    if (t.leaf !== undefined && "solved" in t.leaf) {
-      const words = `${t.words}, in the wind limit of the step blowing ${wayWords(toward)}`;
-      return { ...t, words, leaf: { solved: words, at: t.leaf.at } };
-    }
-    return t.from.length === 0 ? t : { ...t, from: t.from.map(say) };
-  };
-  rec.put(say(own.value));
-  rec.put(say(own.limit));
-  rec.ends(own.value.symbol, own.limit.symbol);
 }

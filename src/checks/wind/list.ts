@@ -2,12 +2,12 @@
 
 import type { CheckList, MeasureMaker } from "../measure.ts";
 import { chartWind } from "./chart.ts";
-import { forecastFindings } from "./forecast.ts";
-import { highestFindings } from "./highestFindings.ts";
+import { forecastFindings, forecastLimits } from "./forecast.ts";
+import { highestFindings, highestWinds } from "./highestFindings.ts";
 import { windMeasures, windRunCheck } from "./inTheWind.ts";
 import { lacking } from "./lacking.ts";
-import { overnightCheck } from "./overnight.ts";
-import { tableFindings } from "./table.ts";
+import { overnightCheck, overnightMeasures } from "./overnight.ts";
+import { tableFindings, tableLimits } from "./table.ts";
 
 /**
  * The checks of wind over those of a pose: `cheap` are read in the wind at every stored pose, `all` where a set is left and
@@ -17,7 +17,7 @@ import { tableFindings } from "./table.ts";
 export function windChecks(cheap: readonly MeasureMaker[], all: readonly MeasureMaker[]): Partial<CheckList> {
   return {
     makers: [chartWind],
-    onDemand: [windMeasures(all)],
+    onDemand: [windMeasures(all), overnightMeasures(all), tableLimits, forecastLimits, highestWinds(all)],
     runChecks: [tableFindings, windRunCheck(cheap), overnightCheck(all)],
     planChecks: [lacking, forecastFindings],
     highestChecks: [highestFindings],

@@ -3,18 +3,22 @@
 
 import { AIR, answerOf, constructionReduction } from "../../mechanics/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import {
   type Measure,
   type MeasureMaker,
   marginOf,
+  NOT_HERE,
   useOf as partOfLimit,
+  type Reading,
   type RunCheck,
 } from "../measure.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { factorAt, WAYS, wayWords } from "./air.ts";
 import { blowerOf } from "./blow.ts";
+import { recordInWind, worseOf } from "./worseWay.ts";
 
 /** Days after which the deck or another set is taken to hold this one, where the plan does not say. */
 const DAYS = 42;
@@ -46,24 +50,52 @@ export function leftWind(plan: Plan): LeftWind | null {
   return { design: design.gust_m_per_s, part, pressure, source };
 }
 
-/** Stored poses in which a set is left. */
-function leftAt(run: SetRun): { i: number; why: string }[] {
-  const out: { i: number; why: string }[] = [];
-  for (const { step, first, count, solved } of run.steps)
-    if (step.do === "rest" && count > 0) {
-      out.push({ i: first, why: `rest ${step.id}` });
-      if (solved) out.push({ i: first + count - 1, why: `rest ${step.id}` });
-    }
-  const last = run.steps.at(-1);
-  if (last?.solved && last.count > 0 && last.step.do !== "rest")
-    out.push({ i: last.first + last.count - 1, why: "the end of the plan" });
-  return out;
+/** Why nobody is there at a pose: at both ends of a rest, and where the plan ends; null elsewhere. */
+function whyLeft({ set }: SetContext, { step, progress }: Pose): string | null {
+  const { do: what, id } = set.steps[step];
+  if (what === "rest") return progress === 0 || progress === 1 ? `rest ${id}` : null;
+  return step === set.steps.length - 1 && progress === 1 ? "the end of the plan" : null;
+}
+
+/** Name of a check where a set is left. */
+const overnight = (check: string): string => `overnight: ${check}`;
+
+const cureOf = (m: Measure): string => `lashings, guys or bracing before it is left; or ${m.cure}`;
+
+const sourceOf = (m: Measure, r: Reading, wind: LeftWind): string =>
+  `${r.source ?? m.source}; ${wind.source}`;
+
+/** Makes of the checks of a pose those of a set that is left, for one pose and its trace. */
+export function overnightMeasures(makers: readonly MeasureMaker[]): MeasureMaker {
+  return (ctx) => {
+    const wind = leftWind(ctx.plan);
+    if (wind === null) return [];
+    return makers
+      .flatMap((make) => make(ctx))
+      .map((m) => ({
+        ...m,
+        check: overnight(m.check),
+        strip: false,
+        watched: false,
+        cure: cureOf(m),
+        ...traced(ctx, (pose, rec): Reading => {
+          // From the contacts of the calm, as the check itself: not from those of another pose.
+          const worse = whyLeft(ctx, pose) === null ? null : worseOf(blowerOf(ctx), m, pose, wind.pressure);
+          if (worse === null) return NOT_HERE;
+          if (rec !== null) recordInWind(rec, m, worse, "the gust in which the set is left,");
+          return { ...worse.reading, source: sourceOf(m, worse.reading, wind) };
+        }),
+      }));
+  };
 }
 
 /** Makes the check of the states in which a set is left, out of the checks of a pose. */
 export function overnightCheck(makers: readonly MeasureMaker[]): RunCheck {
-  return (ctx, run, stored) => {
-    const places = leftAt(run);
+  return (ctx, _, stored) => {
+    const places = stored.flatMap((pose) => {
+      const why = whyLeft(ctx, pose);
+      return why === null ? [] : [{ pose, why }];
+    });
     if (places.length === 0) return [];
     const wind = leftWind(ctx.plan);
     if (wind === null)
@@ -79,8 +111,8 @@ export function overnightCheck(makers: readonly MeasureMaker[]): RunCheck {
       ];
     const measures = makers.flatMap((make) => make(ctx));
     const found = new Map<string, Finding>();
-    for (const { i, why } of places)
-      for (const one of leftFindings(ctx, stored[i], why, wind, measures)) {
+    for (const { pose, why } of places)
+      for (const one of leftFindings(ctx, pose, why, wind, measures)) {
         const known = found.get(one.id);
         if (known === undefined || (one.use ?? 0) > (known.use ?? 0)) found.set(one.id, one);
       }
@@ -112,7 +144,7 @@ function leftFindings(
     if (gust.solution.status !== "solved") {
       say({
         level: "stop",
-        check: "overnight: no equilibrium",
+        check: overnight("no equilibrium"),
         subject: "set",
         words: `overnight: the set does not stand in ${blows}: ${gust.solution.motion || "side forces do not settle"}`,
         cure: "lashings, stops or guides that hold it across before it is left",
@@ -124,7 +156,7 @@ function leftFindings(
     if (slips.length > 0)
       say({
         level: "caution",
-        check: "overnight: slip",
+        check: overnight("slip"),
         subject: "set",
         words: `overnight: ${slips.join(", ")} at the limit of what holds across, in ${blows}`,
         cure: "lashings, stops or guides that hold it across before it is left",
@@ -138,16 +170,16 @@ function leftFindings(
       const limit = r.limit * m.factor;
       say({
         level: m.level,
-        check: `overnight: ${m.check}`,
+        check: overnight(m.check),
         subject: m.subject,
         value,
         limit,
         unit: m.unit,
         use: partOfLimit(m, r),
-        source: `${r.source ?? m.source}; ${wind.source}`,
+        source: sourceOf(m, r, wind),
         chosenBy: r.chosenBy ?? m.chosenBy,
         words: `overnight: ${m.check} of ${m.subject}: ${value.toFixed(m.digits)} is ${m.sense === "greatest" ? "above" : "below"} ${limit.toFixed(m.digits)} ${m.unit} (${r.where ? `${r.where}, ` : ""}${blows})`,
-        cure: `lashings, guys or bracing before it is left; or ${m.cure}`,
+        cure: cureOf(m),
       });
     }
   }

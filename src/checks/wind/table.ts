@@ -6,10 +6,14 @@ import type { Pose, SetContext } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import type { Limit } from "../limitForm.ts";
 import { limitOf } from "../limits.ts";
-import type { RunCheck } from "../measure.ts";
+import { type Measure, measure, NOT_HERE, type Reading, type RunCheck } from "../measure.ts";
+import { constant, field, type Recorder, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { gustOverReading } from "./air.ts";
+import { DURST, gustOverReading, SPEED } from "./air.ts";
 import { windLimits } from "./limits.ts";
+
+const CURE = "a lower wind limit, or an override of 'strong wind' by somebody who answers for it";
 
 /** The table as readings of the site's instrument, m/s, each with its limit. */
 export interface GoTable {
@@ -28,15 +32,66 @@ function inForce(ctx: Pick<SetContext, "plan">, name: string): Limit {
   return replaced || own.value <= standing.value ? own : standing;
 }
 
-/** The table for the instrument of a plan. */
-export function goTable(ctx: Pick<SetContext, "plan">): GoTable {
-  const toGust = gustOverReading(ctx.plan);
+/** The table for the instrument of a plan. Writes the reading from which on there is no work down as V_no. */
+export function goTable(ctx: Pick<SetContext, "plan">, rec: Recorder | null = null): GoTable {
+  const toGust = gustOverReading(ctx.plan, rec);
   const stop = inForce(ctx, "strong wind");
   const caution = inForce(ctx, "wind caution");
+  constant(
+    rec,
+    "V_600s",
+    stop.value,
+    "m/s",
+    "mean over 10 minutes from which on there is no work",
+    `${stop.source} (${stop.chosenBy})`,
+  );
+  constant(rec, "G_600s", gustOver(600), "1", "3-s gust over a mean of 10 minutes", DURST);
+  const reading = trace(
+    rec,
+    "V_no",
+    (stop.value * gustOver(600)) / toGust,
+    "V_600s*G_600s/G_3s",
+    "m/s",
+    "no work from here on, as the site's instrument shows it",
+  );
   return {
-    stop: { reading: (stop.value * gustOver(600)) / toGust, limit: stop },
+    stop: { reading, limit: stop },
     caution: { reading: caution.value / toGust, limit: caution },
   };
+}
+
+/** Writes the wind limit of a step down as V_step. */
+export function recordLimit(rec: Recorder | null, { plan, set }: SetContext, step: number, V: number): void {
+  if (rec === null) return;
+  const path = `sets[${plan.sets.findIndex((s) => s.id === set.id)}].steps[${step}].windLimit_m_per_s`;
+  field(rec, "V_step", V, "wind limit of the step", path, V, SPEED);
+}
+
+/** The wind limits of steps against the table, for their traces. */
+export function tableLimits(ctx: SetContext): Measure[] {
+  const { limit } = goTable(ctx).stop;
+  return ctx.set.steps.flatMap(({ id, windLimit_m_per_s: V }, index) => {
+    if (V === undefined) return [];
+    return measure(
+      {
+        check: "wind limit",
+        subject: id,
+        kind: "",
+        unit: "m/s",
+        factor: 1,
+        watched: false,
+        cure: CURE,
+        ...traced(ctx, (pose, rec): Reading => {
+          if (pose.step !== index) return NOT_HERE;
+          recordLimit(rec, ctx, index, V);
+          const { reading } = goTable(ctx, rec).stop;
+          rec?.ends("V_step", "V_no");
+          return { value: V, limit: reading };
+        }),
+      },
+      limit,
+    );
+  });
 }
 
 /** Steps in which the set stands still, unless it hangs on hooks. */
@@ -86,7 +141,7 @@ export const tableFindings: RunCheck = (ctx, run, stored) => {
         source,
         chosenBy,
         words: `wind limit of ${step.id}: ${V.toFixed(1)} is above ${table.stop.reading.toFixed(1)} m/s at the instrument, which is a mean of ${value} m/s over 10 minutes`,
-        cure: "a lower wind limit, or an override of 'strong wind' by somebody who answers for it",
+        cure: CURE,
       }),
     );
   }
