@@ -133,24 +133,25 @@ export class StepSweep {
     if (!Number.isFinite(least.distance)) return null;
     const open = still ? [] : this.spans.filter((s) => this.applies(s.a, pair) && this.applies(s.b, pair));
     const limit = pair.limit?.value ?? 0;
-    let within = 0;
+    // Nothing is nearer than this within a span: what is told is how far the least found lies above it.
+    let lowest = Number.POSITIVE_INFINITY;
     while (open.length > 0) {
       const span = open.pop() as Span;
       const enough = least.distance - toleranceOf(least.distance, limit);
       const bound = leastBetween(ctx, span, pair, enough);
       if (bound >= enough) {
-        within = Math.max(within, least.distance - bound);
+        lowest = Math.min(lowest, bound);
         continue;
       }
       const halves = this.halve(span);
       if (halves === null) {
-        within = Math.max(within, least.distance - bound);
+        lowest = Math.min(lowest, bound);
         continue;
       }
       takeDistance(ctx, halves[0].b, pair, least);
       open.push(...halves);
     }
-    return { pair, least, within };
+    return { pair, least, within: Math.max(0, least.distance - lowest) };
   }
 
   /** Both halves of a span, at its middle solved anew; null where it is not to be halved any more. */
