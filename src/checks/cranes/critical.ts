@@ -6,7 +6,7 @@ import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import { limitOf, readyRules } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { constant, trace } from "../trace.ts";
+import { constant, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { chartsOf, cranesOf, hookReader, hooksCarrying } from "./hookLoad.ts";
@@ -105,9 +105,51 @@ export function criticalUses(ctx: SetContext): Measure[] {
   });
 }
 
+const sharing = "have the plan made and directed as the rule asks, and say so in the plan";
+
+/** How many hooks carry the set together, where a chosen rule calls every shared lift critical. */
+export function hooksSharing(ctx: SetContext): Measure[] {
+  const rule = lowest(anyShared(ctx.plan));
+  if (rule === null) return [];
+  const carrying = hooksCarrying(ctx);
+  return [
+    measure(
+      {
+        check: "critical lift",
+        subject: "set",
+        kind: "",
+        level: "note",
+        unit: "hooks",
+        factor: 1,
+        digits: 0,
+        watched: false,
+        cure: sharing,
+        ...traced(ctx, (pose, rec): Reading => {
+          const value = carrying(pose);
+          if (value < 2) return { ...NOT_HERE, why: "no two hooks carry the set together here" };
+          solved(rec, "n", value, "1", "hooks that carry part of the set");
+          constant(
+            rec,
+            "n_a",
+            1,
+            "1",
+            "more hooks make the lift critical",
+            `${rule.source} (${rule.chosenBy})`,
+          );
+          rec?.ends("n", "n_a");
+          return { value, limit: 1 };
+        }),
+      },
+      rule,
+    ),
+  ];
+}
+
+const anyShared = (plan: Plan): Rule[] => chosen(plan).filter((one) => ANY_SHARED.includes(one.id));
+
 /** A note for every unbroken stretch in which more than one hook carries, by each rule that calls this critical. */
 export function sharedLifts(ctx: SetContext, _run: SetRun, stored: readonly Pose[]): Finding[] {
-  const rules = chosen(ctx.plan).filter((one) => ANY_SHARED.includes(one.id));
+  const rules = anyShared(ctx.plan);
   if (rules.length === 0) return [];
   const carrying = hooksCarrying(ctx);
   const out: Finding[] = [];
@@ -133,7 +175,7 @@ export function sharedLifts(ctx: SetContext, _run: SetRun, stored: readonly Pose
           source: rule.source,
           chosenBy: rule.chosenBy,
           words: `${carrying(stored[i])} cranes carry the set together: ${rule.means}`,
-          cure: "have the plan made and directed as the rule asks, and say so in the plan",
+          cure: sharing,
         }),
       );
     i = end;

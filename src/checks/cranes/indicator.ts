@@ -4,8 +4,13 @@
 import { type Crane, hookName, spreadOf } from "../../plan/index.ts";
 import { type Pose, poseAt, type SetContext, type SetRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { field, KN, type Recorder, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { cranesOf, type HookLoad, hookLoadOf } from "./hookLoad.ts";
+import { recordGross } from "./hookTrace.ts";
+import { craneField } from "./reach.ts";
 
 /** Reading of a load indicator, N. */
 export interface IndicatorReading {
@@ -13,6 +18,11 @@ export interface IndicatorReading {
   low: number;
   high: number;
 }
+
+/** Symbols of the parts of a hook load in its trace. */
+const SYMBOLS = { set: "F_net", rigging: "F_rig", block: "F_block", rope: "F_rope", auxiliary: "F_aux" };
+
+const countedParts = (crane: Crane) => [...new Set(crane.indicator.counts)];
 
 /** What an indicator counts of a hook load, N. */
 function counted(crane: Crane, load: HookLoad): number {
@@ -23,7 +33,7 @@ function counted(crane: Crane, load: HookLoad): number {
     rope: load.rope,
     auxiliary: load.auxiliary,
   };
-  return [...new Set(crane.indicator.counts)].reduce((sum, part) => sum + parts[part], 0);
+  return countedParts(crane).reduce((sum, part) => sum + parts[part], 0);
 }
 
 /** What the indicator of a crane should show at a pose, with its accuracy; null while its hook is not on. */
@@ -34,6 +44,14 @@ export function indicatorReading(ctx: SetContext, pose: Pose, crane: Crane): Ind
   const off = crane.indicator.accuracy_pct / 100;
   return { expected, low: expected * (1 - off), high: expected * (1 + off) };
 }
+
+const cure =
+  "stop, find what differs from the plan: weight, share, radius or what is snagged, before going on";
+const sourceOf = (crane: Crane) => `indicator of ${crane.id}, accurate to ${crane.indicator.accuracy_pct} %`;
+
+/** The end of its range that a reading is held against. */
+const endOf = (should: IndicatorReading, shown: number): "low" | "high" =>
+  shown < should.low ? "low" : "high";
 
 /**
  * Recorded readings of hooks (`what` is the hook's name) against what the indicator should show at the end of their
@@ -58,7 +76,7 @@ export function recordedReadings(ctx: SetContext, run: SetRun): Finding[] {
       const least = (should.expected + (set * light) / 100) * (1 - off);
       const most = (should.expected + (set * heavy) / 100) * (1 + off);
       const beyond = shown < least * (1 - 1e-9) || shown > most * (1 + 1e-9);
-      const limit = shown < should.low ? should.low : should.high;
+      const limit = should[endOf(should, shown)];
       const at = { step: step.index, progress: 1 };
       const kN = (N: number) => (N / 1000).toFixed(1);
       return [
@@ -74,12 +92,75 @@ export function recordedReadings(ctx: SetContext, run: SetRun): Finding[] {
           value: shown / 1000,
           limit: limit / 1000,
           unit: "kN",
-          source: `indicator of ${crane.id}, accurate to ${crane.indicator.accuracy_pct} %; spread of the weight ${light} to ${heavy} %`,
+          source: `${sourceOf(crane)}; spread of the weight ${light} to ${heavy} %`,
           chosenBy: "plan",
           words: `the indicator of ${reading.what} showed ${kN(shown)} kN where ${kN(should.low)} to ${kN(should.high)} kN should be seen${beyond ? `, and the spread of the weight explains ${kN(least)} to ${kN(most)} kN only` : ""}`,
-          cure: "stop, find what differs from the plan: weight, share, radius or what is snagged, before going on",
+          cure,
         }),
       ];
     });
   });
+}
+
+/** The recorded reading of a hook in a step, with its place in the plan; null where there is none. */
+function recordedIn(ctx: SetContext, crane: Crane, step: number): { path: string; load_kN: number } | null {
+  for (const [i, entry] of (ctx.plan.record ?? []).entries()) {
+    if (entry.set !== ctx.set.id || entry.step !== ctx.set.steps[step]?.id) continue;
+    for (const [j, { what, load_kN }] of entry.readings.entries())
+      if (what === hookName(crane) && load_kN !== undefined)
+        return { path: `record[${i}].readings[${j}].load_kN`, load_kN };
+  }
+  return null;
+}
+
+/** Recorded readings against the end of the range that they are held against, with their trace, at the end of a step. */
+export function readingMeasures(ctx: SetContext): Measure[] {
+  return cranesOf(ctx).flatMap((crane) =>
+    (["low", "high"] as const).map((end) =>
+      measure(
+        {
+          check: "indicated load",
+          subject: hookName(crane),
+          kind: `${crane.kind} crane`,
+          sense: end === "low" ? "least" : "greatest",
+          watched: false,
+          cure,
+          ...traced(ctx, (pose, rec): Reading => {
+            const recorded = pose.progress === 1 ? recordedIn(ctx, crane, pose.step) : null;
+            const load = hookLoadOf(ctx, pose, crane);
+            const should = indicatorReading(ctx, pose, crane);
+            if (recorded === null || load === null || should === null)
+              return { ...NOT_HERE, why: "the record has no reading of this hook at the end of this step" };
+            const shown = recorded.load_kN * 1000;
+            if (endOf(should, shown) !== end) return NOT_HERE;
+            if (rec !== null) {
+              field(rec, "I", shown, "reading in the record", recorded.path, recorded.load_kN, KN);
+              recordGross(rec, ctx, crane, pose, load);
+              recordRange(rec, ctx, crane, should, end);
+              rec.ends("I", "I_a");
+            }
+            return { value: shown, limit: should[end] };
+          }),
+        },
+        { source: sourceOf(crane), chosenBy: "plan" },
+      ),
+    ),
+  );
+}
+
+/** Writes down the end of the range that an indicator should show, as the symbol `I_a`; the parts must stand there. */
+function recordRange(
+  rec: Recorder,
+  ctx: SetContext,
+  crane: Crane,
+  should: IndicatorReading,
+  end: "low" | "high",
+): void {
+  const sum = countedParts(crane).map((part) => SYMBOLS[part]);
+  trace(rec, "I_e", should.expected, sum.join(" + ") || "0", "N", "what the indicator counts");
+  const { accuracy_pct: off } = crane.indicator;
+  const path = `${craneField(ctx, crane)}.indicator.accuracy_pct`;
+  field(rec, "a", off, "accuracy of the indicator", path, off, { unit: "%", si: "%", change: "" });
+  const formula = end === "low" ? "I_e*(1 - a/100)" : "I_e*(1 + a/100)";
+  trace(rec, "I_a", should[end], formula, "N", `${end === "low" ? "least" : "most"} that it should show`);
 }

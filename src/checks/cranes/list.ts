@@ -1,17 +1,17 @@
 // The checks of cranes and their lines.
 
 import type { CheckList } from "../measure.ts";
-import { swingFindings } from "../swing.ts";
+import { swingFindings, swingMeasures } from "../swing.ts";
 import { boomAngles } from "./boom.ts";
 import { capacitiesLeft } from "./capacityLeft.ts";
-import { criticalUses, sharedLifts } from "./critical.ts";
+import { criticalUses, hooksSharing, sharedLifts } from "./critical.ts";
 import { dynamicHookLoads } from "./dynamic.ts";
 import { hookUnderTip, linePulls, wrapsLeft } from "./hoist.ts";
 import { chartLeft, hookLoads } from "./hookLoad.ts";
-import { recordedReadings } from "./indicator.ts";
+import { readingMeasures, recordedReadings } from "./indicator.ts";
 import { craneLevels } from "./level.ts";
 import { boomSideLoads, lineLean } from "./line.ts";
-import { speedFindings } from "./motions.ts";
+import { speedFindings, speedMeasures } from "./motions.ts";
 import { notReady, openCraneData } from "./readiness.ts";
 import { walkFindings } from "./walk.ts";
 
@@ -29,7 +29,8 @@ export const craneChecks: Partial<CheckList> = {
     wrapsLeft,
     hookUnderTip,
   ],
-  onDemand: [boomAngles],
+  onDemand: [boomAngles, hooksSharing, readingMeasures],
+  onRun: [swingMeasures, speedMeasures],
   runChecks: [swingFindings, sharedLifts, speedFindings, walkFindings, recordedReadings],
   planChecks: [notReady, openCraneData],
 };
