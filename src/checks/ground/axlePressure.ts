@@ -15,7 +15,8 @@ const CURE = "plates or fill that spread the load further, more axle lines, or a
 const spreadWords = ({ spread }: Train) =>
   `over ${spread.length.toFixed(2)} x ${spread.width.toFixed(2)} m, ${spread.by === "shadow" ? "its part of the deck's shadow" : "its spread area"}`;
 
-function recordSpread(rec: Recorder, { t, path, spread }: Train): void {
+/** Writes down over what one axle-line side is spread: l_s along, w_s across. */
+export function recordSpread(rec: Recorder, { t, path, spread }: Train): void {
   const metre = (symbol: string, value: number, name: string, words: string) =>
     field(rec, symbol, value, words, `${path}.${name}`, value, METRE);
   metre("s_p", t.pitch_m, "pitch_m", "pitch of the lines");

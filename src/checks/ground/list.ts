@@ -4,16 +4,16 @@ import type { CheckList } from "../measure.ts";
 import { axlePressures, tyrePressures, weakStretches } from "./axlePressure.ts";
 import { craneGroundItems, pathGroundItems } from "./data.ts";
 import { matFindings, matLoads } from "./mats.ts";
-import { setbackFindings, setbackItems } from "./setback.ts";
-import { settlementFindings, settlementItems } from "./settlement.ts";
+import { setbackFindings, setbackItems, setbacks } from "./setback.ts";
+import { settlementFindings, settlementItems, settlements } from "./settlement.ts";
 import { pressuresOverSwing, pressuresUnloaded, swingFindings } from "./swing.ts";
 import { trackPressures } from "./trackPressure.ts";
-import { linesAbove, underfootFindings } from "./underfoot.ts";
+import { loadsAbove, underfootFindings } from "./underfoot.ts";
 import { wallFindings, wallItems } from "./walls.ts";
 
 export const groundChecks: Partial<CheckList> = {
   makers: [trackPressures, axlePressures, tyrePressures],
-  onDemand: [matLoads, pressuresOverSwing, pressuresUnloaded, linesAbove],
+  onDemand: [matLoads, pressuresOverSwing, pressuresUnloaded, loadsAbove, setbacks, settlements],
   runChecks: [
     matFindings,
     swingFindings,

@@ -3,6 +3,9 @@
 import { hookName, type Plan, spreadOf } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { field, MM, solved } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { foundAt, poseWords } from "./found.ts";
 
@@ -24,20 +27,61 @@ function levelsOf(plan: Plan) {
   ];
 }
 
-/** Ground that a step lets sink beyond the action level of the machine on it. */
-export function settlementFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
-  return levelsOf(ctx.plan).flatMap(({ name, id, path, trigger }) => {
+/** A machine with an action level that a set stands on, and how far the ground of one of its supports has sunk at most. */
+function sinking(ctx: SetContext) {
+  return levelsOf(ctx.plan).flatMap(({ id, trigger, ...level }) => {
     if (trigger === undefined) return [];
     const own = ctx.supports.filter((s) => s.of === id).map((s) => s.name);
+    const sunk = ({ situation }: Pose): number =>
+      own.reduce((most, support) => Math.max(most, situation.sunk[support] ?? 0), 0);
+    return [{ ...level, trigger, sunk, source: `action level of ${level.name}: ${level.path}` }];
+  });
+}
+
+const CURE = "level before going on, stiffen the ground, or shorten the wait";
+
+/** How far the ground of machines has sunk at one pose against their action levels, for its trace. */
+export function settlements(ctx: SetContext): Measure[] {
+  return sinking(ctx).map(({ name, path, trigger, sunk, source }) =>
+    measure({
+      check: "settlement",
+      subject: name,
+      kind: "",
+      level: "caution",
+      unit: "mm",
+      factor: 1e3,
+      watched: false,
+      source,
+      chosenBy: "plan",
+      cure: CURE,
+      ...traced(ctx, (pose, rec): Reading => {
+        const value = sunk(pose);
+        if (value === 0) return NOT_HERE;
+        solved(
+          rec,
+          "w",
+          value,
+          "m",
+          `how far the ground of ${name} has sunk at most in the steps up to here`,
+        );
+        field(rec, "w_a", trigger / 1000, `action level of ${name}`, path, trigger, MM);
+        rec?.ends("w", "w_a");
+        return { value, limit: trigger / 1000 };
+      }),
+    }),
+  );
+}
+
+/** Ground that a step lets sink beyond the action level of the machine on it. */
+export function settlementFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
+  return sinking(ctx).flatMap(({ name, trigger, sunk, source }) => {
     let most = 0;
     let at = -1;
     stored.forEach((pose, i) => {
-      const { sunk } = pose.situation;
-      for (const support of own)
-        if ((sunk[support] ?? 0) > most) {
-          most = sunk[support];
-          at = i;
-        }
+      const now = sunk(pose);
+      if (now <= most) return;
+      most = now;
+      at = i;
     });
     if (at < 0 || !(most * 1000 > trigger * (1 + 1e-9))) return [];
     return foundAt(ctx, run, at, {
@@ -47,9 +91,9 @@ export function settlementFindings(ctx: SetContext, run: SetRun, stored: readonl
       value: most * 1000,
       limit: trigger,
       unit: "mm",
-      source: `action level of ${name}: ${path}`,
+      source,
       words: `the ground of ${name} sinks by ${(most * 1000).toFixed(1)} mm in the plan's own steps (${poseWords(run, at)}); the crew acts from ${trigger} mm on`,
-      cure: "level before going on, stiffen the ground, or shorten the wait",
+      cure: CURE,
     });
   });
 }

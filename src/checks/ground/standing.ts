@@ -9,7 +9,7 @@ import { deckAt, trainArea, trainsOf } from "./trains.ts";
 export interface Standing {
   name: string;
   of: "train" | "crane";
-  areas: (pose: Pose) => Area[];
+  areas: (pose: Pick<Pose, "situation">) => Area[];
 }
 
 /** Tracks of a crane with their mats, about its centre of rotation, along x. */

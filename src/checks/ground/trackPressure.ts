@@ -1,6 +1,6 @@
 // Cranes: pressure on the ground below the tracks, as the boom points at a pose.
 
-import { pressing, pressUnder } from "../../mechanics/index.ts";
+import { type Pressing, pressing, pressUnder } from "../../mechanics/index.ts";
 import { hookName } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { type HookedAt, hookReader } from "../cranes/hookLoad.ts";
@@ -49,6 +49,20 @@ export function boomAt(t: Judged, pose: Pose): Boom | null {
 
 const load: CraneLoadOn = { V: 0, ahead: 0 };
 
+/** How the tracks press on what is right below them, under a load on the hook; `load` is then what the tracks carry. */
+function pressedBy(t: Judged, boom: Boom): Pressing {
+  const { V, ahead } = loadAt(t, boom.hook, boom.radius, load);
+  return pressUnder(t.footing, V, ahead * Math.cos(boom.angle), ahead * Math.sin(boom.angle), solvedNow);
+}
+
+/** Greatest pressure right below a crane's tracks at a pose, Pa; Infinity where its load lies outside them, NaN unhooked. */
+export function trackPress(t: Judged, pose: Pose): number {
+  const boom = boomAt(t, pose);
+  if (boom === null) return Number.NaN;
+  const o = pressedBy(t, boom);
+  return o.status === "solved" ? o.most : Number.POSITIVE_INFINITY;
+}
+
 /** What all checks of a crane's ground share. */
 export const common = (t: Judged) => ({
   subject: hookName(t.crane),
@@ -70,10 +84,10 @@ export function trackPressures(ctx: SetContext): Measure[] {
       ...traced(ctx, (pose, rec): Reading => {
         const boom = boomAt(t, pose);
         if (boom === null) return NOT_HERE;
-        const { V, ahead } = loadAt(t, boom.hook, boom.radius, load);
+        const o = pressedBy(t, boom);
+        const { V, ahead } = load;
         const x = ahead * Math.cos(boom.angle);
         const y = ahead * Math.sin(boom.angle);
-        const o = pressUnder(t.footing, V, x, y, solvedNow);
         const limit = t.allowable.value;
         if (o.status !== "solved")
           return { value: Number.POSITIVE_INFINITY, limit, where: "its load lies outside its tracks" };

@@ -59,7 +59,7 @@ export function trainsOf(ctx: SetContext): Train[] {
 }
 
 /** Chainage and y of the middle of a train's deck at a pose; null where it is not part of it. */
-export function deckAt(train: Train, pose: Pose): [number, number] | null {
+export function deckAt(train: Train, pose: Pick<Pose, "situation">): [number, number] | null {
   const { situation } = pose;
   for (const one of situation.trains)
     if (one.id === train.t.id)

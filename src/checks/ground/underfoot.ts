@@ -1,242 +1,220 @@
 // Structures underfoot: what of any axle line or track stands or passes above one, against what it may carry, or a call
 // for a structure check where nobody said what that is.
 
-import { type Area, pressureAtDepth, rectangle, spreads } from "../../mechanics/index.ts";
-import { hookName, type Plan, type Underfoot } from "../../plan/index.ts";
-import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import type { Plan, Underfoot } from "../../plan/index.ts";
+import { type Pose, poseAt, type SetContext, type SetRun } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { field, KN, solved } from "../trace.ts";
+import { field, KN, type Recorder } from "../trace.ts";
 import { traced } from "../traced.ts";
-import type { Finding } from "../types.ts";
-import { allowableAt } from "./allowable.ts";
-import { foundAt, poseWords } from "./found.ts";
-import { meet } from "./meet.ts";
-import { standingOf } from "./standing.ts";
-import { type Judged, judgedOf, pressuresOver } from "./trackPressure.ts";
-import { spreadLength } from "./tracks.ts";
-import { deckAt, type Train, trainsOf } from "./trains.ts";
+import type { Finding, When } from "../types.ts";
+import { type Above, type Load, loadersOf, type Over } from "./above.ts";
+import { type Allowable, allowableAt, recordAllowable } from "./allowable.ts";
+import { foundThere, placeWords, whenAt } from "./found.ts";
 
 const CURE =
   "keep off it, bridge it with plates, or have it checked for this load and give the value with its source";
 
-/** Half of a width that stands for right across. */
-const ACROSS = 1e4;
+/** A bound this little above what was found is not worth solving a pose for: 0.01 % of the load. */
+const CLOSE = 1e-4;
+/** Poses just inside the ends of a passage: this part of it, so that they stand above without doubt. */
+const INSIDE = 1e-6;
 
-/** The ground above a structure. */
-function above(one: Underfoot): Area {
-  const [y0, y1] = [one.fromY_m ?? -ACROSS, one.toY_m ?? ACROSS];
-  return rectangle((one.from_m + one.to_m) / 2, (y0 + y1) / 2, one.to_m - one.from_m, y1 - y0);
+/** The worst of one kind of load, with its place. */
+interface Worst extends Load {
+  at: When;
 }
 
-/** What stands above a structure at most, N and Pa, and the stored poses at which it does; -1 for nothing. */
-interface Worst {
-  line: number;
-  atLine: number;
-  lineName: string;
-  pressure: number;
-  atPressure: number;
+/** What a structure bears: a whole axle line, and a pressure upon it. */
+type Kind = "line" | "pressure";
+const KINDS: readonly Kind[] = ["line", "pressure"];
+
+/** Everything that stands or passes above one structure in a run: the worst of each machine, and where it first is there. */
+interface Passed {
+  machine: string;
+  first: When;
+  line: Worst | null;
+  pressure: Worst | null;
 }
 
-const nothing = (): Worst => ({ line: 0, atLine: -1, lineName: "", pressure: 0, atPressure: -1 });
-
-/** Pressure on the structure below one axle-line side, Pa: over its print or shadow, spread two to one through the cover. */
-const sidePressure = ({ t, print, spread }: Train, cover: number, F: number): number => {
-  const on = t.tyrePrint ? print : spread;
-  return pressureAtDepth(F, on.length, on.width, cover, spreads.twoToOne);
-};
-
-/** The worst of a train above a structure, between all neighbouring stored poses: the greater load of both counts. */
-function worstOfTrain(train: Train, one: Underfoot, stored: readonly Pose[], run: SetRun): Worst {
-  const out = nothing();
-  const { print, wheels } = train;
-  const [y0, y1] = [one.fromY_m ?? -ACROSS, one.toY_m ?? ACROSS];
-  for (let i = 0; i < stored.length; i++) {
-    const a = deckAt(train, stored[i]);
-    const same = i + 1 < stored.length && run.step[i + 1] === run.step[i];
-    const b = same ? deckAt(train, stored[i + 1]) : a;
-    if (a === null || b === null) continue;
-    const [low, high] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])];
-    const [right, left] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
-    for (let k = 0; k < wheels.length; k += 2) {
-      // A line: its left wheel and its right one.
-      if (
-        low + wheels[k].x - print.length / 2 >= one.to_m ||
-        high + wheels[k].x + print.length / 2 <= one.from_m
-      )
-        continue;
-      for (const j of same ? [i, i + 1] : [i]) {
-        let line = 0;
-        for (const w of [wheels[k], wheels[k + 1]]) {
-          if (left + w.y + print.width / 2 <= y0 || right + w.y - print.width / 2 >= y1) continue;
-          const F = stored[j].forces[w.column];
-          if (!(F >= 0)) continue;
-          line += F;
-          const p = sidePressure(train, one.cover_m ?? 0, F);
-          if (p > out.pressure) {
-            out.pressure = p;
-            out.atPressure = j;
-          }
-        }
-        if (line > out.line) {
-          out.line = line;
-          out.atLine = j;
-          out.lineName = `axle line ${wheels[k].line}`;
-        }
-      }
+function passedBy(
+  ctx: SetContext,
+  run: SetRun,
+  stored: readonly Pose[],
+  over: Over,
+  limits: Limits,
+): Passed | null {
+  let out: Passed | null = null;
+  const look = (above: Above | null, at: When) => {
+    if (above === null) return;
+    out ??= { machine: over.machine, first: at, line: null, pressure: null };
+    for (const kind of KINDS) {
+      const now = above[kind];
+      if (now !== null && now.value > (out[kind]?.value ?? 0)) out[kind] = { ...now, at };
+    }
+  };
+  stored.forEach((pose, i) => {
+    look(over.at(pose), whenAt(run, i));
+  });
+  const value = (kind: Kind) => (out as Passed | null)?.[kind]?.value ?? 0;
+  const worth = (kind: Kind, bound: number) =>
+    bound > Math.max(value(kind) * (1 + CLOSE), limits[kind]?.value ?? 0);
+  // What comes above a structure, or leaves it, between stored poses: the load where it does lies between theirs.
+  const between = stored.flatMap((pose, i) =>
+    i + 1 < stored.length && run.step[i + 1] === run.step[i]
+      ? over.between(pose, stored[i + 1]).map((p) => ({ ...p, i }))
+      : [],
+  );
+  between.sort((a, b) => b.line - a.line);
+  for (const { i, from, to, line, pressure } of between) {
+    if (!worth("line", line) && !worth("pressure", pressure)) continue;
+    const { step, progress } = whenAt(run, i);
+    const long = run.progress[i + 1] - progress;
+    for (const part of [from + INSIDE * (to - from), to - INSIDE * (to - from)]) {
+      const pose = poseAt(ctx, run.steps[step], progress + part * long);
+      if (pose.solution.status === "solved") look(over.at(pose), { step, progress: pose.progress });
     }
   }
   return out;
 }
 
-/** Pressure of a crane's track on a structure below a cover, Pa; the most pressed strip spreads two to one. */
-function trackBelow(t: Judged, pressure: number, cover: number): number {
-  const width = t.mats ? spreadLength(t.mats, pressure) : (t.crane.trackWidth_m ?? 0);
-  const { trackLength_m: length } = t.crane;
-  return (pressure * width * length) / ((width + cover) * (length + cover));
+/** What a structure may carry: a line in N, a pressure in Pa; null where nobody said. */
+interface Limits {
+  path: string;
+  line: { value: number; stated: number } | null;
+  pressure: Allowable | null;
 }
 
-/** Everything that stands above a structure, machine by machine. */
+function limitsOf(plan: Plan, one: Underfoot): Limits {
+  const path = `site.underfoot[${plan.site.underfoot.indexOf(one)}]`;
+  const line = one.allowedLine_kN;
+  return {
+    path,
+    line: line === undefined ? null : { value: line * 1000, stated: line },
+    pressure: allowableAt(path, one),
+  };
+}
+
+/** A structure's line is told of under its name, the pressure upon it beside it. */
+const subjectOf = (one: Underfoot, kind: Kind): string =>
+  kind === "line" ? one.name : `${one.name}, pressure`;
+
+const UNIT = { line: "kN", pressure: "kPa" } as const;
+
+/** Everything that stands above structures, each at its worst. */
 export function underfootFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
-  const { plan } = ctx;
-  if (plan.site.underfoot.length === 0) return [];
-  const trains = trainsOf(ctx);
-  const cranes = judgedOf(ctx);
-  const pressures = pressuresOver(ctx, stored);
-  return plan.site.underfoot.flatMap((one) => {
-    const limits = limitsOf(plan, one);
-    const area = above(one);
-    return standingOf(ctx).flatMap((machine) => {
-      let worst = nothing();
-      let unknown = -1;
-      if (machine.of === "train") {
-        const train = trains.find((x) => x.t.id === machine.name);
-        if (train) worst = worstOfTrain(train, one, stored, run);
-      } else {
-        const crane = cranes.find((t) => hookName(t.crane) === machine.name);
-        const known = pressures.get(machine.name);
-        stored.forEach((pose, i) => {
-          if (!machine.areas(pose).some((a) => meet(a, area))) return;
-          if (unknown < 0) unknown = i;
-          const p = crane && known ? trackBelow(crane, known[i], one.cover_m ?? 0) : Number.NaN;
-          if (p > worst.pressure) {
-            worst.pressure = p;
-            worst.atPressure = i;
-          }
-        });
-      }
-      return said(ctx, run, one, limits, machine.name, worst, unknown);
-    });
+  return ctx.plan.site.underfoot.flatMap((one) => {
+    const limits = limitsOf(ctx.plan, one);
+    const passed = loadersOf(ctx, one).flatMap((over) => passedBy(ctx, run, stored, over, limits) ?? []);
+    if (limits.line === null && limits.pressure === null)
+      return passed.map((p) => uncheckedFinding(ctx, run, one, p));
+    return KINDS.flatMap((kind) => overFindings(ctx, run, one, kind, limits[kind]?.value, passed));
   });
 }
 
-function limitsOf(plan: Plan, one: Underfoot) {
-  const path = `site.underfoot[${plan.site.underfoot.indexOf(one)}]`;
-  return { path, line: one.allowedLine_kN, pressure: allowableAt(path, one) };
-}
-
-function said(
+/** What is above the limit of a structure: the worst of it, with the other machines that are above it too. */
+function overFindings(
   ctx: SetContext,
   run: SetRun,
   one: Underfoot,
-  limits: ReturnType<typeof limitsOf>,
-  machine: string,
-  worst: Worst,
-  unknown: number,
+  kind: Kind,
+  limit: number | undefined,
+  passed: readonly Passed[],
 ): Finding[] {
-  const at = worst.atPressure >= 0 ? worst.atPressure : worst.atLine >= 0 ? worst.atLine : unknown;
-  if (at < 0) return [];
-  const out: Finding[] = [];
-  const base = { check: "structure underfoot", subject: one.name, cure: CURE, source: one.source ?? "plan" };
-  const over = (kind: string, i: number, value: number, limit: number, unit: string, words: string) => {
-    if (!(value > limit * (1 + 1e-9)) || i < 0) return;
-    out.push(
-      foundAt(ctx, run, i, {
-        ...base,
-        id: `structure underfoot:${ctx.set.id}:${one.name}:${machine}:${kind}`,
-        level: "stop",
-        value,
-        limit,
-        unit,
-        words: `${machine} above ${one.name}: ${words} ${value.toFixed(1)} ${unit} is above the ${limit.toFixed(1)} ${unit} that it may carry (${poseWords(run, i)})`,
-      }),
-    );
-  };
-  if (limits.line !== undefined)
-    over("line", worst.atLine, worst.line / 1000, limits.line, "kN", `${worst.lineName} with`);
-  if (limits.pressure)
-    over(
-      "pressure",
-      worst.atPressure,
-      worst.pressure / 1000,
-      limits.pressure.value / 1000,
-      "kPa",
-      "a pressure of",
-    );
-  if (limits.line !== undefined || limits.pressure) return out;
-  const numbers = [
-    worst.atLine >= 0 ? `${worst.lineName} of ${(worst.line / 1000).toFixed(1)} kN` : "",
-    worst.atPressure >= 0 ? `${(worst.pressure / 1000).toFixed(0)} kPa` : "no pressure known",
-  ].filter((w) => w !== "");
-  const signed = one.signedOff;
-  out.push(
-    foundAt(ctx, run, at, {
-      ...base,
-      id: `structure underfoot:${ctx.set.id}:${one.name}:${machine}`,
-      level: signed ? "note" : "caution",
-      chosenBy: signed?.by ?? "plan",
-      words: signed
-        ? `${machine} stands above ${one.name} with ${numbers.join(", ")} (${poseWords(run, at)}): signed for by ${signed.by}`
-        : `${machine} stands above ${one.name} with ${numbers.join(", ")} (${poseWords(run, at)}), and nothing says what it may carry: it needs a structure check`,
+  if (limit === undefined) return [];
+  const over = passed
+    .flatMap(({ machine, [kind]: worst }) => (worst ? [{ machine, ...worst }] : []))
+    .filter(({ value }) => value > limit * (1 + 1e-9))
+    .sort((a, b) => b.value - a.value);
+  if (over.length === 0) return [];
+  const [worst, ...others] = over;
+  const unit = UNIT[kind];
+  const said = (load: (typeof over)[number]) =>
+    `${load.machine}${kind === "line" ? `, ${load.name},` : ""} with ${(load.value / 1000).toFixed(1)} ${unit} (${placeWords(run, load.at)})`;
+  const too = others.length > 0 ? `; so is ${others.map(said).join(", and ")}` : "";
+  return [
+    foundThere(ctx, worst.at, {
+      ...base(one),
+      id: `structure underfoot:${ctx.set.id}:${one.name}:${kind}`,
+      subject: subjectOf(one, kind),
+      level: "stop",
+      value: worst.value / 1000,
+      limit: limit / 1000,
+      unit,
+      words: `${said(worst)} stands above ${one.name}: beyond the ${(limit / 1000).toFixed(1)} ${unit} that it may carry${too}`,
     }),
-  );
-  return out;
+  ];
 }
 
-/** The greatest axle line above a structure at one pose against what it allows, for its trace. */
-export function linesAbove(ctx: SetContext): Measure[] {
-  const trains = trainsOf(ctx);
+const base = (one: Underfoot) => ({ check: "structure underfoot", cure: CURE, source: one.source ?? "plan" });
+
+/** What stands above a structure of which nobody said what it may carry. */
+function uncheckedFinding(ctx: SetContext, run: SetRun, one: Underfoot, passed: Passed): Finding {
+  const { machine, line, pressure, first } = passed;
+  const numbers = [
+    line ? `${line.name} of ${(line.value / 1000).toFixed(1)} kN` : "",
+    pressure ? `${(pressure.value / 1000).toFixed(0)} kPa` : "no pressure known",
+  ].filter((w) => w !== "");
+  const at = pressure?.at ?? line?.at ?? first;
+  const signed = one.signedOff;
+  const words = `${machine} stands above ${one.name} with ${numbers.join(", ")} (${placeWords(run, at)})`;
+  return foundThere(ctx, at, {
+    ...base(one),
+    id: `structure underfoot:${ctx.set.id}:${one.name}:${machine}`,
+    subject: one.name,
+    level: signed ? "note" : "caution",
+    chosenBy: signed?.by ?? "plan",
+    words: signed
+      ? `${words}: signed for by ${signed.by}`
+      : `${words}, and nothing says what it may carry: it needs a structure check`,
+  });
+}
+
+/** The greatest axle line, and the greatest pressure, above structures at one pose, for their traces. */
+export function loadsAbove(ctx: SetContext): Measure[] {
   return ctx.plan.site.underfoot.flatMap((one) => {
-    const { path, line: allowed } = limitsOf(ctx.plan, one);
-    if (allowed === undefined) return [];
-    return measure({
-      check: "structure underfoot",
-      subject: one.name,
-      kind: "",
-      watched: false,
-      source: one.source ?? "plan",
-      chosenBy: "plan",
-      cure: CURE,
-      ...traced(ctx, (pose, rec): Reading => {
-        let most = -1;
-        let name = "";
-        for (const train of trains) {
-          const at = deckAt(train, pose);
-          if (at === null) continue;
-          const half = train.print.length / 2;
-          for (let k = 0; k < train.wheels.length; k += 2) {
-            const x = at[0] + train.wheels[k].x;
-            if (x - half >= one.to_m || x + half <= one.from_m) continue;
-            const F = pose.forces[train.wheels[k].column] + pose.forces[train.wheels[k + 1].column];
-            if (F > most) {
-              most = F;
-              name = `axle line ${train.wheels[k].line} of ${train.t.id}`;
+    const limits = limitsOf(ctx.plan, one);
+    const loaders = loadersOf(ctx, one);
+    return KINDS.flatMap((kind): Measure[] => {
+      const limit = limits[kind]?.value;
+      if (limit === undefined) return [];
+      return [
+        measure({
+          ...base(one),
+          subject: subjectOf(one, kind),
+          kind: "",
+          unit: UNIT[kind],
+          watched: false,
+          chosenBy: "plan",
+          ...traced(ctx, (pose, rec): Reading => {
+            let most: Load | null = null;
+            for (const over of loaders) {
+              const now = over.at(pose)?.[kind] ?? null;
+              if (now !== null && (most === null || now.value > most.value)) most = now;
             }
-          }
-        }
-        if (most < 0) return NOT_HERE;
-        solved(rec, "F", most, "N", name);
-        field(
-          rec,
-          "F_a",
-          allowed * 1000,
-          "line that the structure allows",
-          `${path}.allowedLine_kN`,
-          allowed,
-          KN,
-        );
-        rec?.ends("F", "F_a");
-        return { value: most, limit: allowed * 1000, where: name };
-      }),
+            if (most === null) return NOT_HERE;
+            if (rec !== null) recordEnds(rec, most, limits, kind);
+            return { value: most.value, limit, where: most.name };
+          }),
+        }),
+      ];
     });
   });
+}
+
+function recordEnds(rec: Recorder, load: Load, limits: Limits, kind: Kind): void {
+  const symbol = load.record(rec);
+  if (symbol === null) return;
+  const { line, pressure, path } = limits;
+  if (kind === "line" && line !== null)
+    field(
+      rec,
+      "F_a",
+      line.value,
+      "line that the structure allows",
+      `${path}.allowedLine_kN`,
+      line.stated,
+      KN,
+    );
+  else if (pressure !== null) recordAllowable(rec, pressure);
+  rec.ends(symbol, kind === "line" ? "F_a" : "q_a");
 }

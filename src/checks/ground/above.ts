@@ -1,0 +1,217 @@
+// What a machine puts on a structure below it at a pose: an axle line, a pressure; and what comes above it between two poses.
+
+import { type Area, pressureAtDepth, rectangle, spreads } from "../../mechanics/index.ts";
+import { hookName, type Underfoot } from "../../plan/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
+import { constant, field, METRE, type Recorder, solved, trace, tracesIn } from "../trace.ts";
+import { recordSpread } from "./axlePressure.ts";
+import { meet } from "./meet.ts";
+import { type Standing, standingOf } from "./standing.ts";
+import { type Judged, judgedOf, trackPress, trackPressures } from "./trackPressure.ts";
+import { belowMats, spreadLength } from "./tracks.ts";
+import { deckAt, type Train, trainsOf, type Wheel } from "./trains.ts";
+
+/** A load upon a structure. */
+export interface Load {
+  /** N or Pa. */
+  value: number;
+  /** What it is, such as 'axle line 3 of front'. */
+  name: string;
+  /** Writes down how it came about: gives its symbol, null where it has no trace. */
+  record: (rec: Recorder) => string | null;
+}
+
+/** What of one machine stands above a structure; null for a load that is not known. */
+export interface Above {
+  line: Load | null;
+  pressure: Load | null;
+}
+
+/** A passage above a structure within a stretch between two poses: parts of it, and the most that it may put there. */
+interface Passage {
+  from: number;
+  to: number;
+  line: number;
+  pressure: number;
+}
+
+/** One machine over one structure. */
+export interface Over {
+  machine: string;
+  /** What of it stands above at a pose; null for nothing. */
+  at: (pose: Pose) => Above | null;
+  /** Passages that neither of two neighbouring poses of a step sees whole. */
+  between: (a: Pose, b: Pose) => Passage[];
+}
+
+/** Half of a width that stands for right across. */
+const ACROSS = 1e4;
+
+/** The set's machines over a structure. */
+export function loadersOf(ctx: SetContext, one: Underfoot): Over[] {
+  const trains = trainsOf(ctx);
+  return standingOf(ctx).flatMap((machine) => {
+    if (machine.of === "crane") return [craneOver(ctx, machine, one)];
+    const train = trains.find((x) => x.t.id === machine.name);
+    return train ? [trainOver(ctx, train, one)] : [];
+  });
+}
+
+const acrossOf = (one: Underfoot): [number, number] => [one.fromY_m ?? -ACROSS, one.toY_m ?? ACROSS];
+
+/** Writes down how deep a structure lies: z. */
+function recordCover(rec: Recorder, ctx: Pick<SetContext, "plan">, one: Underfoot): void {
+  const path = `site.underfoot[${ctx.plan.site.underfoot.indexOf(one)}].cover_m`;
+  const { cover_m: z } = one;
+  if (z === undefined) constant(rec, "z", 0, "m", `cover of ${one.name}`, "not stated: none is counted");
+  else field(rec, "z", z, `cover of ${one.name}`, path, z, METRE);
+}
+
+/** A train: whole axle lines, and the pressure of one side over its print or shadow, spread two to one through the cover. */
+function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
+  const { t, print, wheels } = train;
+  const on = t.tyrePrint ? print : train.spread;
+  const cover = one.cover_m ?? 0;
+  const press = (F: number) => pressureAtDepth(F, on.length, on.width, cover, spreads.twoToOne);
+  const [y0, y1] = acrossOf(one);
+  // Where the middle of the deck stands as long as a wheel's print is above: between these, along and across.
+  const along = (w: Wheel) => [one.from_m - print.length / 2 - w.x, one.to_m + print.length / 2 - w.x];
+  const across = (w: Wheel) => [y0 - print.width / 2 - w.y, y1 + print.width / 2 - w.y];
+  const isAbove = (w: Wheel, [x, y]: readonly [number, number]): boolean => {
+    const [[x0, x1], [v0, v1]] = [along(w), across(w)];
+    return x > x0 && x < x1 && y > v0 && y < v1;
+  };
+  const record = (rec: Recorder, F: number, name: string): string => {
+    solved(rec, "F", F, "N", name);
+    if (t.tyrePrint) {
+      const { length_m, width_m } = t.tyrePrint;
+      field(rec, "l_s", length_m, "print along", `${train.path}.tyrePrint.length_m`, length_m, METRE);
+      field(rec, "w_s", width_m, "print across", `${train.path}.tyrePrint.width_m`, width_m, METRE);
+    } else recordSpread(rec, train);
+    recordCover(rec, ctx, one);
+    trace(rec, "q", press(F), "F/((l_s + z)*(w_s + z))", "Pa", `pressure on ${one.name}, ${TWO_TO_ONE}`);
+    return "q";
+  };
+  return {
+    machine: t.id,
+    at: (pose) => {
+      const deck = deckAt(train, pose);
+      if (deck === null) return null;
+      let line = -1;
+      let heavy = 0;
+      let side = -1;
+      let name = "";
+      for (let k = 0; k < wheels.length; k += 2) {
+        let sum = 0;
+        let any = false;
+        for (const w of [wheels[k], wheels[k + 1]]) {
+          const F = pose.forces[w.column];
+          if (!(F >= 0) || !isAbove(w, deck)) continue;
+          any = true;
+          sum += F;
+          if (F > side) {
+            side = F;
+            name = w.id;
+          }
+        }
+        if (any && sum > line) {
+          line = sum;
+          heavy = wheels[k].line;
+        }
+      }
+      if (line < 0) return null;
+      const lineName = `axle line ${heavy}`;
+      const sideName = `axle line side ${name} of ${t.id}`;
+      return {
+        line: {
+          value: line,
+          name: lineName,
+          record: (rec) => {
+            solved(rec, "F", line, "N", `${lineName} of ${t.id}, what of it is above ${one.name}`);
+            return "F";
+          },
+        },
+        pressure: { value: press(side), name: sideName, record: (rec) => record(rec, side, sideName) },
+      };
+    },
+    between: (a, b) => {
+      const [p, q] = [deckAt(train, a), deckAt(train, b)];
+      const out: Passage[] = [];
+      if (p === null || q === null) return out;
+      for (let k = 0; k < wheels.length; k += 2) {
+        const sides = [wheels[k], wheels[k + 1]].flatMap((w) => {
+          const time = within(during(p[0], q[0], along(w)), during(p[1], q[1], across(w)));
+          const F = Math.max(a.forces[w.column], b.forces[w.column]);
+          return time === null || !(F >= 0) ? [] : [{ time, F }];
+        });
+        const line = sides.reduce((sum, { F }) => sum + F, 0);
+        const pressure = press(Math.max(0, ...sides.map(({ F }) => F)));
+        // What is above throughout is seen at both poses.
+        for (const { time } of sides)
+          if (time[0] > 0 || time[1] < 1) out.push({ from: time[0], to: time[1], line, pressure });
+      }
+      return out;
+    },
+  };
+}
+
+/** The part of a straight way from a to b within which it lies between two limits; null where it never does. */
+function during(a: number, b: number, [low, high]: readonly number[]): [number, number] | null {
+  if (a === b) return a > low && a < high ? [0, 1] : null;
+  const [s, e] = [(low - a) / (b - a), (high - a) / (b - a)];
+  return within([Math.min(s, e), Math.max(s, e)], [0, 1]);
+}
+
+type Part = [number, number] | null;
+
+const within = (a: Part, b: Part): Part =>
+  a !== null && b !== null && Math.max(a[0], b[0]) < Math.min(a[1], b[1])
+    ? [Math.max(a[0], b[0]), Math.min(a[1], b[1])]
+    : null;
+
+/** A crane: the most pressed strip of its track, spread two to one. Its places between stored poses are not looked at. */
+function craneOver(ctx: SetContext, machine: Standing, one: Underfoot): Over {
+  const t = judgedOf(ctx).find((c) => hookName(c.crane) === machine.name);
+  const onGround = trackPressures(ctx).find((m) => m.subject === machine.name);
+  const [y0, y1] = acrossOf(one);
+  const area: Area = rectangle((one.from_m + one.to_m) / 2, (y0 + y1) / 2, one.to_m - one.from_m, y1 - y0);
+  const name = `track of ${machine.name}`;
+  const load = (crane: Judged, pose: Pose): Load | null => {
+    const value = trackBelow(crane, trackPress(crane, pose), one.cover_m ?? 0);
+    if (!(value > 0)) return null;
+    const record = (rec: Recorder): string | null => {
+      const own = onGround?.trace?.(pose)?.value;
+      if (own === undefined) return null;
+      const { path, mats } = crane;
+      const { trackLength_m: l, trackWidth_m: w = 0 } = crane.crane;
+      rec.put(own);
+      field(rec, "l_t", l, "length of a track", `${path}.trackLength_m`, l, METRE);
+      // Of what the pressure on the ground was worked out of, the length that its mats spread it over.
+      for (const part of tracesIn(own)) if (part.symbol === "L_e") rec.put(part);
+      if (mats === null) field(rec, "L_e", w, "width of a track", `${path}.trackWidth_m`, w, METRE);
+      recordCover(rec, ctx, one);
+      const words = `pressure on ${one.name}, ${TWO_TO_ONE}`;
+      trace(rec, "q_z", value, `${own.symbol}*L_e*l_t/((L_e + z)*(l_t + z))`, "Pa", words);
+      return "q_z";
+    };
+    return { value, name, record };
+  };
+  return {
+    machine: machine.name,
+    at: (pose) =>
+      machine.areas(pose).some((a) => meet(a, area))
+        ? { line: null, pressure: t ? load(t, pose) : null }
+        : null,
+    between: () => [],
+  };
+}
+
+const TWO_TO_ONE = "spread two to one through its cover";
+
+/** Pressure of a crane's track on a structure below a cover, Pa, for that right below the track, Pa; NaN for none. */
+function trackBelow(t: Judged, press: number, cover: number): number {
+  if (!Number.isFinite(press)) return press;
+  const { trackLength_m: length, trackWidth_m = 0 } = t.crane;
+  const width = t.mats ? spreadLength(t.mats, press) : trackWidth_m;
+  return (belowMats(t.mats, press) * width * length) / ((width + cover) * (length + cover));
+}
