@@ -2,8 +2,9 @@
 // One girder: W 102.8 kN, hooks at 28 and 2 m, trains at 20 and 4 m; springs in series by hand. Limits: common practice.
 
 import { describe, expect, test } from "vitest";
-import { type Finding, solvePlan } from "../../src/checks/index.ts";
+import { type Finding, solvePlan, traceOf } from "../../src/checks/index.ts";
 import { byId, type Plan, takeOff } from "../../src/plan/index.ts";
+import { expectTrue } from "../checks/girders/formulas.ts";
 import { near, ran, scenario, step, upTo, within } from "../sequence/plans.ts";
 import { lineStiffness, pickFlexibility } from "../sequence/stiffness.ts";
 
@@ -145,6 +146,11 @@ describe("load per metre rolled", () => {
     expect(f.words).toContain("within a metre rolled");
     // The tip rises by more than the hook needs to free the front train: from 40 kN to W 11/24.
     near(f.value as number, ((weight(plan) * 11) / 24 - 40e3) / 1000, 0.02);
+    const traced = traceOf(plan, solvePlan(plan), f);
+    if (!traced.found) throw new Error(traced.why);
+    // The same stored shares and situations, so the same number but for the change of unit.
+    within(traced.value.value / 1000, f.value as number, 1e-9);
+    expectTrue(traced.trace, plan);
     expect(found(rolled("elevation"), "change per metre")).toEqual([]);
   });
 });

@@ -7,9 +7,16 @@ import type { Finding } from "../types.ts";
 import { backwallGaps, gapsBetweenSets, gapsOpen } from "./gaps.ts";
 import { infillFindings, infillMeasures } from "./infill.ts";
 import { bearingShares, bearingSideForces, loadsOpen } from "./loads.ts";
-import { landingFindings } from "./order.ts";
+import { landingFindings, lateMeasures } from "./order.ts";
 import { packingFindings } from "./packing.ts";
-import { boltFindings, plumbOpen, releaseFindings, webPlumb } from "./release.ts";
+import {
+  boltFindings,
+  boltMeasures,
+  plumbOpen,
+  releaseFindings,
+  releaseMeasures,
+  webPlumb,
+} from "./release.ts";
 import { planeFindings, seatFindings, seatMeasures } from "./seatLevels.ts";
 import { sweepFindings, sweepMeasures } from "./sweep.ts";
 import { bearingOffsets, temperatureOpen } from "./temperature.ts";
@@ -29,7 +36,8 @@ function overSeatsFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]
 }
 
 export const landingChecks: Partial<CheckList> = {
-  onDemand: [...overSeats, seatMeasures, sweepMeasures, infillMeasures],
+  onDemand: [...overSeats, seatMeasures, sweepMeasures, infillMeasures, releaseMeasures, boltMeasures],
+  onRun: [lateMeasures],
   runChecks: [
     overSeatsFindings,
     planeFindings,

@@ -11,6 +11,9 @@ import {
 } from "../../sequence/index.ts";
 import { type LeanHold, leanHeldBy } from "../lean.ts";
 import { limitOf } from "../limits.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { constant, solved, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { found } from "./found.ts";
 
@@ -49,6 +52,12 @@ const MOVES = 1e-5;
 const hooksOf = (ctx: SetContext) =>
   ctx.supports.flatMap((s, i) => (s.what === "hoist" ? [{ name: s.name, i }] : []));
 
+/** Load of every hook, N, in the order of `hooks`, from a row of the forces of all supports. */
+const loadsOf = (hooks: readonly { i: number }[], forces: ArrayLike<number>, row = 0): number[] =>
+  hooks.map(({ i }) => Math.max(0, forces[row + i] || 0));
+
+const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+
 /** Bearings at a solved pose. */
 export function bearingsNow(ctx: SetContext, pose: Pose): BearingNow[] {
   const { devices, contact } = pose.solution;
@@ -72,25 +81,26 @@ function stagesOf(ctx: SetContext, run: StepRun): LandStage[] {
   const { step } = run;
   if (step.do !== "land") return [];
   const hooks = hooksOf(ctx);
-  const total = run.ends.reduce((a, b) => a + b, 0);
+  const total = sum(run.ends);
   const at = (words: string, progress: number): LandStage => {
     const pose = poseAt(ctx, run, progress);
+    const loads = loadsOf(hooks, pose.forces);
     return {
       words,
       progress,
-      hooks: hooks.map(({ name, i }) => ({ name, load: Math.max(0, pose.forces[i] || 0) })),
+      hooks: hooks.map(({ name }, k) => ({ name, load: loads[k] })),
       bearings: bearingsNow(ctx, pose),
       lean: leanHeldBy(pose),
     };
   };
   const out = [at("start", 0)];
-  let sum = 0;
+  let moved = 0;
   landStages(step).forEach((stage, i) => {
     const down = run.ends[i] ?? 0;
-    sum += down;
+    moved += down;
     if (down < MOVES) return;
     const who = hookName(byId(ctx.plan.cranes, stage.crane));
-    const progress = total > 0 ? sum / total : 1;
+    const progress = total > 0 ? moved / total : 1;
     out.push(
       at(
         `${who} down ${(down * 1000).toFixed(1)} mm, to ${(stage.load / 1000).toFixed(0)} kN`,
@@ -110,7 +120,7 @@ export function touchesOf(ctx: SetContext, run: SetRun): Touch[] {
     const column = ctx.supportIndex.get(`bearing ${bearing}`) ?? -1;
     for (let p = 0; p < run.count; p++)
       if (run.forces[p * m + column] > 0) {
-        const left = hooks.reduce((sum, h) => sum + Math.max(0, run.forces[p * m + h.i] || 0), 0);
+        const left = sum(loadsOf(hooks, run.forces, p * m));
         return { bearing, at: { step: run.step[p], progress: run.progress[p], hooks: left }, place: p };
       }
     return { bearing, at: null, place: Number.POSITIVE_INFINITY };
@@ -126,10 +136,11 @@ export function landingFindings(ctx: SetContext, run: SetRun): Finding[] {
   return [...lateContacts(ctx, run, landing, touches), ...otherEnd(ctx, landing.step.order[0], touches)];
 }
 
+const cure = "shim this seat, so that it takes its part while the hooks still hold the set";
+
 function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: Touch[]): Finding[] {
   const limit = limitOf(ctx.plan, "late contact", true);
   if (limit === null) return [];
-  const cure = "shim this seat, so that it takes its part while the hooks still hold the set";
   return touches.flatMap(({ bearing, at }) => {
     const meant = landing.step.carries.includes(bearing);
     if (at === null)
@@ -142,7 +153,6 @@ function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: T
                 level: "caution",
                 check: "late contact",
                 subject: bearing,
-                value: 0,
                 unit: "% of W on hooks",
                 words: `bearing ${bearing} is meant to carry, but stays free`,
                 cure,
@@ -171,6 +181,52 @@ function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: T
       ),
     ];
   });
+}
+
+/** What is left on the hooks where each bearing begins to carry, with its trace. */
+export function lateMeasures(ctx: SetContext, run: SetRun): Measure[] {
+  const limit = limitOf(ctx.plan, "late contact", true);
+  if (limit === null) return [];
+  const hooks = hooksOf(ctx);
+  return touchesOf(ctx, run).map(({ bearing, at }) =>
+    measure(
+      {
+        check: "late contact",
+        subject: bearing,
+        kind: `${bearing.split(" ")[0]} bearings`,
+        level: "caution",
+        sense: "least",
+        unit: "% of W on hooks",
+        factor: 100,
+        digits: 1,
+        watched: false,
+        cure,
+        ...traced(ctx, (pose, rec): Reading => {
+          if (at === null) return { ...NOT_HERE, why: "this bearing never begins to carry" };
+          if (pose.step !== at.step || Math.abs(pose.progress - at.progress) > 1e-9)
+            return {
+              ...NOT_HERE,
+              why: `this bearing begins to carry in step ${at.step + 1} at progress ${at.progress}`,
+            };
+          const loads = loadsOf(hooks, pose.forces);
+          const value = sum(loads) / run.weight;
+          if (rec !== null) {
+            const names = loads.map((load, k) => {
+              solved(rec, `H_${k + 1}`, load, "N", `load on ${hooks[k].name}`);
+              return `H_${k + 1}`;
+            });
+            solved(rec, "W", run.weight, "N", "weight of the set");
+            trace(rec, "h", value, `(${names.join(" + ")})/W`, "1", "part of the weight left on the hooks");
+            constant(rec, "h_pct", limit.value, "%", "least part", `${limit.source} (${limit.chosenBy})`);
+            trace(rec, "h_a", limit.value / 100, "h_pct/100", "1", "least part");
+            rec.ends("h", "h_a");
+          }
+          return { value, limit: limit.value / 100 };
+        }),
+      },
+      limit,
+    ),
+  );
 }
 
 /** The first hook in the stated order lowers the end at which it holds: that end should touch first. */

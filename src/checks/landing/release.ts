@@ -14,24 +14,37 @@ import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { leanHeldBy, leanWords } from "../lean.ts";
 import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { constant, solved, trace } from "../trace.ts";
+import { constant, field, NUMBER, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { found, notSet } from "./found.ts";
 import { landed } from "./loads.ts";
 
 const KINDS = ["blocks", "braces", "bolts"] as const;
+const source =
+  "the plan's own steps; that blocks, bracing and bolts are in before a crane lets go: NCHRP Synthesis 345";
 const cure =
   "name it in the unhook step's release, count it in a brace or hold before, and keep the hook on until it is met";
 
-/** How many of a counted part are in by the steps before one: the last count of that name. */
-export function countedBefore(steps: readonly Step[], index: number, what: string): number {
-  let count = 0;
-  for (const step of steps.slice(0, index)) {
-    const items = step.do === "brace" ? step.items : step.do === "hold" ? (step.counted ?? []) : [];
-    for (const item of items) if (item.what === what) count = item.count;
+/**
+ * How many of a counted part are in by the steps before one: the last count of that name, with its place within the
+ * set; 0 and '' where none is counted.
+ */
+export function countedBefore(
+  steps: readonly Step[],
+  index: number,
+  what: string,
+): { count: number; path: string } {
+  let last = { count: 0, path: "" };
+  for (const [i, step] of steps.slice(0, index).entries()) {
+    const [items, list] =
+      step.do === "brace"
+        ? [step.items, "items"]
+        : [step.do === "hold" ? (step.counted ?? []) : [], "counted"];
+    for (const [j, item] of items.entries())
+      if (item.what === what) last = { count: item.count, path: `steps[${i}].${list}[${j}].count` };
   }
-  return count;
+  return last;
 }
 
 /** Unhooks of a run that begin with the set on its bearings, with the pose in which they do. */
@@ -53,8 +66,7 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
         level,
         check: "release condition",
         subject: `${hook}: ${subject}`,
-        source:
-          "the plan's own steps; that blocks, bracing and bolts are in before a crane lets go: NCHRP Synthesis 345",
+        source,
         words,
         cure,
         ...numbers,
@@ -69,7 +81,7 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
         ),
       ),
       ...(step.release ?? []).flatMap(({ what, least }) => {
-        const count = countedBefore(ctx.set.steps, index, what);
+        const { count } = countedBefore(ctx.set.steps, index, what);
         if (count >= least) return [];
         const words = `${count} of ${what} are counted in before ${hook} comes off, at least ${least} must be; lean: ${lean}`;
         return [say("stop", what, words, { value: count, limit: least, unit: "1" })];
@@ -80,6 +92,56 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
         : []),
     ];
   });
+}
+
+/** Whether a pose is the beginning of a step in which a hook comes off the landed set. */
+const letsGo = (ctx: SetContext, pose: Pose): boolean =>
+  ctx.set.steps[pose.step]?.do === "unhook" && pose.progress === 0 && landed(ctx, pose);
+
+const NOT_LETTING_GO: Reading = {
+  ...NOT_HERE,
+  why: "no hook comes off the landed set here: it is read at the beginning of the step that does it",
+};
+
+/** Counts that a release asks for against what is counted in before, with their trace, where the hook comes off. */
+export function releaseMeasures(ctx: SetContext): Measure[] {
+  const { plan, set } = ctx;
+  const asked = new Map<string, { crane: string; what: string }>();
+  for (const step of set.steps)
+    if (step.do === "unhook")
+      for (const { what } of step.release ?? [])
+        asked.set(`${step.crane}:${what}`, { crane: step.crane, what });
+  const at = `sets[${plan.sets.indexOf(set)}]`;
+  return [...asked.values()].map(({ crane, what }) =>
+    measure(
+      {
+        check: "release condition",
+        subject: `${hookName(byId(plan.cranes, crane))}: ${what}`,
+        kind: "",
+        sense: "least",
+        unit: "1",
+        factor: 1,
+        digits: 0,
+        watched: false,
+        cure,
+        ...traced(ctx, (pose, rec): Reading => {
+          const step = set.steps[pose.step];
+          if (!letsGo(ctx, pose) || step.do !== "unhook" || step.crane !== crane) return NOT_LETTING_GO;
+          const i = (step.release ?? []).findIndex((r) => r.what === what);
+          const least = step.release?.[i]?.least;
+          if (least === undefined) return { ...NOT_HERE, why: `this step does not ask for ${what}` };
+          const { count, path } = countedBefore(set.steps, pose.step, what);
+          if (path === "") constant(rec, "n", 0, "1", `${what} counted in`, "no step before counts any");
+          else field(rec, "n", count, `${what} counted in`, `${at}.${path}`, count, NUMBER);
+          const wanted = `${at}.steps[${pose.step}].release[${i}].least`;
+          field(rec, "n_a", least, "wanted before the hook comes off", wanted, least, NUMBER);
+          rec?.ends("n", "n_a");
+          return { value: count, limit: least };
+        }),
+      },
+      { source, chosenBy: "plan" },
+    ),
+  );
 }
 
 /** Kinds of conditions that a step does not name, in one phrase; none when it names all. Bolts are asked of splices. */
@@ -99,6 +161,43 @@ function blocksShort(plan: Plan, set: PlanSet, step: StepOf<"unhook">): string[]
     : [`blocks are asked for at ${least} places, but the set lies on ${bearings} bearings`];
 }
 
+const fillMore = "fill more holes with bolts and pins while the hooks still hold the set";
+const spliceName = (s: PlanSet["splices"][number]) => `${s.girder} at ${s.at_m} m`;
+
+/** Holes filled in every splice, with their trace, where a hook comes off the landed set. */
+export function boltMeasures(ctx: SetContext): Measure[] {
+  const { plan, set } = ctx;
+  const limit = limitOf(plan, "bolted fraction", true);
+  if (limit === null) return [];
+  return set.splices.flatMap((s, i) => {
+    const filled = s.boltedFraction;
+    if (filled === undefined) return [];
+    const path = `sets[${plan.sets.indexOf(set)}].splices[${i}].boltedFraction`;
+    return measure(
+      {
+        check: "bolted fraction",
+        subject: spliceName(s),
+        kind: "",
+        level: "caution",
+        sense: "least",
+        unit: "1",
+        factor: 1,
+        digits: 2,
+        watched: false,
+        cure: fillMore,
+        ...traced(ctx, (pose, rec): Reading => {
+          if (!letsGo(ctx, pose)) return NOT_LETTING_GO;
+          field(rec, "f", filled, "part of the holes that is filled", path, filled, NUMBER);
+          constant(rec, "f_a", limit.value, "1", "least part", `${limit.source} (${limit.chosenBy})`);
+          rec?.ends("f", "f_a");
+          return { value: filled, limit: limit.value };
+        }),
+      },
+      limit,
+    );
+  });
+}
+
 /** Splices with fewer holes filled than the limit when the first hook comes off a landed set. */
 export function boltFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
   const limit = limitOf(ctx.plan, "bolted fraction", true);
@@ -114,12 +213,12 @@ export function boltFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
         {
           level: "caution",
           check: "bolted fraction",
-          subject: `${s.girder} at ${s.at_m} m`,
+          subject: spliceName(s),
           value: filled,
           unit: "1",
           use: limit.value / filled,
           words: `splice of ${s.girder} at ${s.at_m} m has ${(100 * filled).toFixed(0)} % of its holes filled when the hooks let go`,
-          cure: "fill more holes with bolts and pins while the hooks still hold the set",
+          cure: fillMore,
         },
         limit,
       ),

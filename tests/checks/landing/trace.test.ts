@@ -1,11 +1,11 @@
 // Traces of all checks of landing and fit, evaluated anew with an expression library.
 
 import { expect, test } from "vitest";
-import { checkList } from "../../../src/checks/index.ts";
+import { checkList, traceOf } from "../../../src/checks/index.ts";
 import { landingChecks } from "../../../src/checks/landing/list.ts";
 import { poseAt } from "../../../src/sequence/index.ts";
 import { expectTrue } from "../girders/formulas.ts";
-import { landingPlan, landingRun } from "./hung.ts";
+import { findingsIn, landingPlan, landingRun, shortPlan, warpSeats } from "./hung.ts";
 
 test("every trace of a landed set gives the number of its check", () => {
   const plan = landingPlan((p) => {
@@ -39,4 +39,50 @@ test("every trace of a landed set gives the number of its check", () => {
   ]);
   // They are in the list that a trace is asked from.
   expect(checkList.onDemand.length).toBeGreaterThanOrEqual((landingChecks.onDemand ?? []).length);
+});
+
+test.each([
+  [
+    "late contact",
+    // A limit so high that every bearing but the first to touch is late.
+    landingRun(
+      shortPlan((plan) => {
+        warpSeats(plan, { "near B": -0.001 });
+        plan.limits.overrides.push({ limit: "late contact", value: 95, source: "test", chosenBy: "test" });
+      }),
+    ),
+  ],
+  [
+    "bolted fraction",
+    landingRun(
+      landingPlan((plan) => {
+        for (const s of plan.sets[0].splices) s.boltedFraction = 0.25;
+      }),
+    ),
+  ],
+  [
+    "release condition",
+    landingRun(
+      landingPlan((plan) => {
+        for (const step of plan.sets[0].steps)
+          if (step.do === "hold") step.counted = [{ what: "bearing blocks", count: 2, of: 4 }];
+      }),
+    ),
+  ],
+])("the findings of %s are traced where they stand, and nothing is elsewhere", (check, landed) => {
+  const { ctx, run } = landed;
+  const judged = findingsIn(landed, checkList, check).filter((f) => f.value !== null && f.worst !== null);
+  expect(judged.length).toBeGreaterThan(0);
+  for (const f of judged) {
+    const traced = traceOf(ctx.plan, run, f, ctx);
+    if (!traced.found) throw new Error(traced.why);
+    const { factor } = traced.measure;
+    // A pose solved again agrees with the stored one as its iterations do, to 1e-9 or so.
+    expect(Math.abs(traced.value.value * factor - (f.value as number))).toBeLessThan(1e-6);
+    expect(traced.limit.value * factor).toBeCloseTo(f.limit as number, 9);
+    expectTrue(traced.trace, ctx.plan);
+    const { check: name, subject, set } = f;
+    const elsewhere = { check: name, subject, set, step: 0, progress: 0 };
+    expect(traceOf(ctx.plan, run, elsewhere, ctx).found).toBe(false);
+  }
 });
