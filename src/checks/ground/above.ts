@@ -9,7 +9,7 @@ import { meet } from "./meet.ts";
 import { type Standing, standingOf } from "./standing.ts";
 import { type Judged, judgedOf, trackPress, trackPressures } from "./trackPressure.ts";
 import { belowMats, spreadLength } from "./tracks.ts";
-import { deckAt, type Train, trainsOf, type Wheel } from "./trains.ts";
+import { deckAt, type Train, trainsOf } from "./trains.ts";
 
 /** A load upon a structure. */
 export interface Load {
@@ -67,6 +67,14 @@ function recordCover(rec: Recorder, ctx: Pick<SetContext, "plan">, one: Underfoo
   else field(rec, "z", z, `cover of ${one.name}`, path, z, METRE);
 }
 
+/** Where the middle of a deck stands as long as one of its wheels is above. */
+interface Reach {
+  /** Place of the wheel's force among the supports. */
+  column: number;
+  along: [number, number];
+  across: [number, number];
+}
+
 /** A train: whole axle lines, and the pressure of one side over its print or shadow, spread two to one through the cover. */
 function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
   const { t, print, wheels } = train;
@@ -75,12 +83,15 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
   const press = (F: number) => pressureAtDepth(F, on.length, on.width, cover, spreads.twoToOne);
   const [y0, y1] = acrossOf(one);
   // Where the middle of the deck stands as long as a wheel's print is above: between these, along and across.
-  const along = (w: Wheel) => [one.from_m - print.length / 2 - w.x, one.to_m + print.length / 2 - w.x];
-  const across = (w: Wheel) => [y0 - print.width / 2 - w.y, y1 + print.width / 2 - w.y];
-  const isAbove = (w: Wheel, [x, y]: readonly [number, number]): boolean => {
-    const [[x0, x1], [v0, v1]] = [along(w), across(w)];
-    return x > x0 && x < x1 && y > v0 && y < v1;
-  };
+  const reach = wheels.map(
+    (w): Reach => ({
+      column: w.column,
+      along: [one.from_m - print.length / 2 - w.x, one.to_m + print.length / 2 - w.x],
+      across: [y0 - print.width / 2 - w.y, y1 + print.width / 2 - w.y],
+    }),
+  );
+  const first = Math.min(...reach.map((r) => r.along[0]));
+  const last = Math.max(...reach.map((r) => r.along[1]));
   const record = (rec: Recorder, F: number, name: string): string => {
     solved(rec, "F", F, "N", name);
     if (t.tyrePrint) {
@@ -96,7 +107,8 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
     machine: t.id,
     at: (pose) => {
       const deck = deckAt(train, pose);
-      if (deck === null) return null;
+      if (deck === null || deck[0] <= first || deck[0] >= last) return null;
+      const [x, y] = deck;
       let line = -1;
       let heavy = 0;
       let side = -1;
@@ -104,14 +116,15 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
       for (let k = 0; k < wheels.length; k += 2) {
         let sum = 0;
         let any = false;
-        for (const w of [wheels[k], wheels[k + 1]]) {
-          const F = pose.forces[w.column];
-          if (!(F >= 0) || !isAbove(w, deck)) continue;
+        for (let n = k; n < k + 2; n++) {
+          const { column, along, across } = reach[n];
+          const F = pose.forces[column];
+          if (!(F >= 0) || x <= along[0] || x >= along[1] || y <= across[0] || y >= across[1]) continue;
           any = true;
           sum += F;
           if (F > side) {
             side = F;
-            name = w.id;
+            name = wheels[n].id;
           }
         }
         if (any && sum > line) {
@@ -138,10 +151,13 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
       const [p, q] = [deckAt(train, a), deckAt(train, b)];
       const out: Passage[] = [];
       if (p === null || q === null) return out;
-      for (let k = 0; k < wheels.length; k += 2) {
-        const sides = [wheels[k], wheels[k + 1]].flatMap((w) => {
-          const time = within(during(p[0], q[0], along(w)), during(p[1], q[1], across(w)));
-          const F = Math.max(a.forces[w.column], b.forces[w.column]);
+      // What stands still is seen at both poses.
+      if (p[0] === q[0] && p[1] === q[1]) return out;
+      if (Math.max(p[0], q[0]) <= first || Math.min(p[0], q[0]) >= last) return out;
+      for (let k = 0; k < reach.length; k += 2) {
+        const sides = [reach[k], reach[k + 1]].flatMap(({ column, along, across }) => {
+          const time = within(during(p[0], q[0], along), during(p[1], q[1], across));
+          const F = Math.max(a.forces[column], b.forces[column]);
           return time === null || !(F >= 0) ? [] : [{ time, F }];
         });
         const line = sides.reduce((sum, { F }) => sum + F, 0);
@@ -156,7 +172,7 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
 }
 
 /** The part of a straight way from a to b within which it lies between two limits; null where it never does. */
-function during(a: number, b: number, [low, high]: readonly number[]): [number, number] | null {
+function during(a: number, b: number, [low, high]: readonly [number, number]): [number, number] | null {
   if (a === b) return a > low && a < high ? [0, 1] : null;
   const [s, e] = [(low - a) / (b - a), (high - a) / (b - a)];
   return within([Math.min(s, e), Math.max(s, e)], [0, 1]);
