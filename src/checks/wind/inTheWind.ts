@@ -49,7 +49,7 @@ const ofTheCalm: ReadonlySet<string> = new Set(["set lean", "set level"]);
 
 /** Makes the check of a whole run in the wind of its steps, out of the checks of a pose. */
 export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
-  return (ctx, run, stored) => {
+  const windOfEveryStep: RunCheck = (ctx, run, stored) => {
     const measures = makers
       .flatMap((make) => make(ctx))
       .filter((m) => m.level !== "note" && !ofTheCalm.has(m.check));
@@ -93,6 +93,7 @@ export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
       ...fallenFindings(ctx, run, fallen),
     ];
   };
+  return windOfEveryStep;
 }
 
 function isBeyond(m: Measure, pose: Pose): boolean {

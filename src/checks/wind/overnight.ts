@@ -91,7 +91,7 @@ export function overnightMeasures(makers: readonly MeasureMaker[]): MeasureMaker
 
 /** Makes the check of the states in which a set is left, out of the checks of a pose. */
 export function overnightCheck(makers: readonly MeasureMaker[]): RunCheck {
-  return (ctx, _, stored) => {
+  const windOvernight: RunCheck = (ctx, _, stored) => {
     const places = stored.flatMap((pose) => {
       const why = whyLeft(ctx, pose);
       return why === null ? [] : [{ pose, why }];
@@ -118,6 +118,7 @@ export function overnightCheck(makers: readonly MeasureMaker[]): RunCheck {
       }
     return [...found.values()];
   };
+  return windOvernight;
 }
 
 function leftFindings(
