@@ -5,7 +5,7 @@ import { poseAt, prepareContext } from "../sequence/index.ts";
 import { type Asking, asking } from "./asked.ts";
 import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
 import type { SolverClient } from "./client.ts";
-import { spreadSets, wider } from "./spreads.ts";
+import { solvingWork } from "./solving.ts";
 import {
   type AppState,
   type CornersAsked,
@@ -100,7 +100,6 @@ export function browserGround(client: SolverClient): Ground {
 export function createApp(ground: Ground): App {
   const store = createStore<AppState>(() => emptyState);
   const get = store.getState;
-  let contexts = new Map<string, SetContext>();
 
   const setOf = (state: Pick<AppState, "result" | "cursor">): SetResult | null =>
     state.result?.sets[state.cursor.set] ?? null;
@@ -110,7 +109,7 @@ export function createApp(ground: Ground): App {
     state: Pick<AppState, "result" | "cursor">,
   ): Pick<AppState, "context" | "pose" | "noPose"> => {
     const set = setOf(state);
-    const context = set === null ? null : (contexts.get(set.setId) ?? null);
+    const context = set === null ? null : (work.contexts.get(set.setId) ?? null);
     if (set === null || context === null) return { context, pose: null, noPose: "" };
     const step = set.steps[state.cursor.step];
     const none = (words: string) => ({ context, pose: null, noPose: words });
@@ -133,78 +132,7 @@ export function createApp(ground: Ground): App {
     store.setState({ ...part, ...posed(next) });
   };
 
-  const prepareAll = (number: number) => {
-    const { document, result, cursor } = get();
-    if (document === null || result === null || document.number !== number) return;
-    const order = [result.sets[cursor.set], ...result.sets].filter((set) => set !== undefined);
-    const next = order.find((set) => !contexts.has(set.setId));
-    if (next === undefined) return;
-    contexts.set(next.setId, ground.prepare(document.plan, next.setId));
-    change({});
-    ground.whenIdle(() => prepareAll(number));
-  };
-
-  /** Low and high of some sets, worked out behind the whole result. */
-  const spreadOver = (sets: readonly SetResult[], asked: CornersAsked) => {
-    const { document } = get();
-    if (document === null) return;
-    const wanted = () => get().document === document;
-    store.setState({ spreading: { is: "running", asked, set: "", done: 0, of: 0, stopping: false } });
-    void spreadSets(ground.client, document.plan, sets, asked, {
-      wanted,
-      told: (set, done, of) => {
-        const { spreading } = get();
-        // A word that comes late, after the end, is dropped.
-        if (!wanted() || spreading.is !== "running") return;
-        store.setState({ spreading: { ...spreading, set, done, of } });
-      },
-      keep: (held) => {
-        const { spreads } = get();
-        const id = held.spread.setId;
-        if (held.spread.done > 0) store.setState({ spreads: { ...spreads, [id]: wider(spreads[id], held) } });
-      },
-      ended: (words) =>
-        store.setState({ spreading: words === "" ? { is: "done" } : { is: "failed", words } }),
-    });
-  };
-
-  const solve = (plan: Plan, number: number) => {
-    const current = () => get().document?.number === number;
-    store.setState({ solving: { is: "running", words: "solving", done: 0, of: 0 } });
-    ground.client
-      .solve(
-        plan,
-        (words, done, of) => {
-          if (current() && get().solving.is === "running")
-            store.setState({ solving: { is: "running", words, done, of } });
-        },
-        {
-          progress: (words, done, of) => {
-            // Words and results come by ways of their own: words may be the later ones.
-            if (current() && get().completing.is !== "done")
-              store.setState({ completing: { is: "running", words, done, of } });
-          },
-          completed: (result) => {
-            if (!current()) return;
-            change({ result, completing: { is: "done" } });
-            const first = result.sets.filter((_, i) => i === get().cursor.set);
-            spreadOver([...first, ...result.sets.filter((set) => !first.includes(set))], "chosen");
-          },
-        },
-      )
-      .then(
-        (result) => {
-          if (!current()) return;
-          change({ result, solving: { is: "done" } });
-          ground.whenIdle(() => prepareAll(number));
-        },
-        (error: unknown) => {
-          if (!current()) return;
-          const words = error instanceof Error ? error.message : String(error);
-          store.setState({ solving: { is: "failed", words } });
-        },
-      );
-  };
+  const work = solvingWork(store, ground, change);
 
   const axis = () => {
     const set = setOf(get());
@@ -262,13 +190,13 @@ export function createApp(ground: Ground): App {
         return;
       }
       const number = (get().document?.number ?? 0) + 1;
-      contexts = new Map();
+      work.contexts.clear();
       store.setState({
         ...emptyState,
         view: get().view,
         document: { plan: read.plan, name, number },
       });
-      solve(read.plan, number);
+      work.solve(read.plan, number);
     },
     fail: (name, found) => {
       const error = {
@@ -332,7 +260,7 @@ export function createApp(ground: Ground): App {
     spread: (asked) => {
       const set = setOf(get());
       if (set !== null && get().completing.is === "done" && get().spreading.is !== "running")
-        spreadOver([set], asked);
+        work.spreadOver([set], asked);
     },
     stopSpread: () => {
       const { spreading } = get();
