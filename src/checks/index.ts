@@ -34,6 +34,7 @@ export { checkList, checksWithout } from "./list.ts";
 export { type Loss, lossesOf } from "./losses.ts";
 export {
   type CheckList,
+  type DataMeasure,
   type Measure,
   marginOf,
   type Reading,
@@ -62,7 +63,7 @@ export { stripMeasures } from "./strips.ts";
 export { overturningOf } from "./tilt.ts";
 export { type Leaf, type Place, type Trace, tracesIn } from "./trace.ts";
 export { traceOfUse } from "./traced.ts";
-export { type Asked, askedOf, type Traced, traceOf } from "./traceOf.ts";
+export { type Asked, type AskedData, askedOf, dataMeasuresOf, type Traced, traceOf } from "./traceOf.ts";
 export type * from "./types.ts";
 export { waysBackOf } from "./wayBack.ts";
 export { type BoomWind, windForces } from "./wind/forces.ts";

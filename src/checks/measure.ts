@@ -1,4 +1,4 @@
-// The form of a check: a quantity of a pose against a limit, with all that a finding must say.
+// The form of a check: a quantity of a pose, or of the data alone, against a limit, with all that a finding must say.
 
 import type { Plan } from "../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
@@ -7,7 +7,7 @@ import type { Trace } from "./trace.ts";
 import type { Finding, Level, SetBacked, SetResult, WayBack } from "./types.ts";
 import type { StepWind } from "./wind/types.ts";
 
-/** A value and its limit at one pose; NaN value where the check does not apply. */
+/** A value and its limit; NaN value where the check does not apply, NaN limit where the value is told without one. */
 export interface Reading {
   value: number;
   limit: number;
@@ -20,19 +20,17 @@ export interface Reading {
   why?: string;
 }
 
-/** A reading with how its value and its limit were worked out, in SI. */
+/** A reading with how its value and its limit were worked out, in SI; null for a limit that there is not. */
 export interface TracedReading {
   reading: Reading;
   value: Trace;
-  limit: Trace;
+  limit: Trace | null;
 }
 
-/** One check of one subject. */
-export interface Measure {
+/** What every check of one subject says, whatever it is read from. */
+export interface Quantity {
   check: string;
   subject: string;
-  /** Kind of support, for its hue; '' for none. */
-  kind: string;
   level: Level;
   /** A greatest value must not be passed, a least value must not be fallen below. */
   sense: "greatest" | "least";
@@ -43,6 +41,12 @@ export interface Measure {
   source: string;
   chosenBy: string;
   cure: string;
+}
+
+/** One check of one subject, read at a pose. */
+export interface Measure extends Quantity {
+  /** Kind of support, for its hue; '' for none. */
+  kind: string;
   /** Drawn as a strip below who carries what. */
   strip: boolean;
   /** Where its limit is crossed is an event of the run; else it is read at stored poses only, and events pass it by. */
@@ -54,6 +58,17 @@ export interface Measure {
   trace?: (pose: Pose) => TracedReading | null;
 }
 
+/** One check of one subject, read from the data alone: it needs no pose, and no step is run for it. */
+export interface DataMeasure extends Quantity {
+  /** Set id; '' for the plan as a whole. */
+  set: string;
+  read: () => Reading;
+  /** The reading with its trace; null where the check does not apply. */
+  trace: () => TracedReading | null;
+  /** What is wrong, in one sentence with its numbers. */
+  words: (reading: Reading) => string;
+}
+
 /** Makes the measures of a check for one set. */
 export type MeasureMaker = (ctx: SetContext) => Measure[];
 
@@ -62,6 +77,10 @@ export type MeasureMaker = (ctx: SetContext) => Measure[];
  * finding stands and nowhere else.
  */
 export type RunMeasureMaker = (ctx: SetContext, run: SetRun) => Measure[];
+
+/** Makes the measures that the data of a plan alone give; and those that want a set prepared, such as its stiffness. */
+export type PlanMeasureMaker = (plan: Plan) => DataMeasure[];
+export type SetMeasureMaker = (ctx: SetContext) => DataMeasure[];
 
 /** A check over the whole run of a set, with its stored poses in order. */
 export type RunCheck = (ctx: SetContext, run: SetRun, stored: readonly Pose[]) => Finding[];
@@ -77,6 +96,9 @@ export interface CheckList {
   onDemand: MeasureMaker[];
   /** The same, of what compares poses of a run. */
   onRun: RunMeasureMaker[];
+  /** The same, of data alone: their findings are made of them by `dataFindings`, among `planChecks` and `runChecks`. */
+  onPlan: PlanMeasureMaker[];
+  onSet: SetMeasureMaker[];
   /** Over the whole run of a set. */
   runChecks: RunCheck[];
   planChecks: PlanCheck[];
@@ -88,12 +110,12 @@ export interface CheckList {
 }
 
 /** Signed margin of a reading, positive inside the limit (decided tolerance 1e-9). */
-export function marginOf(m: Measure, r: Reading): number {
+export function marginOf(m: Pick<Quantity, "sense">, r: Reading): number {
   return m.sense === "greatest" ? r.limit * (1 + 1e-9) - r.value : r.value - r.limit * (1 - 1e-9);
 }
 
 /** Use of the limit: 1 at the limit. */
-export function useOf(m: Measure, r: Reading): number {
+export function useOf(m: Pick<Quantity, "sense">, r: Reading): number {
   if (Number.isNaN(r.value)) return Number.NaN;
   if (m.sense === "greatest") return r.limit > 0 ? r.value / r.limit : r.value > r.limit ? 2 : 0;
   return r.value > 0 ? r.limit / r.value : Number.POSITIVE_INFINITY;

@@ -7,7 +7,7 @@
 /** Where a solved number was taken: a pose of the operation. */
 export interface Place {
   set: string;
-  /** Step id. */
+  /** Step id; '' where no step is run. */
   step: string;
   progress: number;
 }
@@ -67,7 +67,7 @@ export class Recorder {
   readonly place: Place;
   private readonly parent: Recorder | null;
   private readonly known = new Map<string, Trace>();
-  private told: [string, string] | null = null;
+  private told: [string, string | null] | null = null;
 
   constructor(place: Place, parent: Recorder | null = null) {
     this.place = place;
@@ -97,14 +97,16 @@ export class Recorder {
     return found;
   }
 
-  /** Tells which symbols are the value and the limit of a reading. */
-  ends(value: string, limit: string): void {
+  /** Tells which symbols are the value and the limit of a reading; null where it has no limit. */
+  ends(value: string, limit: string | null): void {
     this.told = [value, limit];
   }
 
   /** Value and limit of the reading that was recorded; null where the check did not apply. */
-  reading(): { value: Trace; limit: Trace } | null {
-    return this.told === null ? null : { value: this.of(this.told[0]), limit: this.of(this.told[1]) };
+  reading(): { value: Trace; limit: Trace | null } | null {
+    if (this.told === null) return null;
+    const [value, limit] = this.told;
+    return { value: this.of(value), limit: limit === null ? null : this.of(limit) };
   }
 }
 

@@ -1,13 +1,22 @@
-// The trace of a check at any pose of a solved plan, on demand: the pose is solved again from the start and ends of its
-// step, and the same code that read the check writes down how.
+// The trace of a check, on demand: the same code that read it writes down how. At a pose of a solved plan that pose is
+// solved again from the start and ends of its step; what the data alone give needs none.
 
 import type { Plan } from "../plan/index.ts";
 import { poseAt, prepareContext, type SetContext, type SetRun } from "../sequence/index.ts";
 import { checkList } from "./list.ts";
-import type { Measure, Reading } from "./measure.ts";
+import type { DataMeasure, Quantity, Reading, TracedReading } from "./measure.ts";
 import type { Trace } from "./trace.ts";
 import { traceOfUse } from "./traced.ts";
 import type { Finding, Result } from "./types.ts";
+
+/** Which number of the data alone is asked for: a check of a subject of a set; '' for the plan as a whole. */
+export interface AskedData {
+  check: string;
+  subject: string;
+  set: string;
+  step?: undefined;
+  progress?: undefined;
+}
 
 /** Which number is asked for: a check of a subject at a pose; step counts from 0. */
 export interface Asked {
@@ -22,35 +31,54 @@ export interface Asked {
 export type Traced =
   | {
       found: true;
-      asked: Asked;
-      measure: Measure;
+      asked: Asked | AskedData;
+      measure: Quantity;
       reading: Reading;
-      /** Its root is the use of the limit, worked out of value and limit. */
+      /** Its root is the use of the limit, worked out of value and limit; the value where there is no limit. */
       trace: Trace;
       value: Trace;
-      limit: Trace;
+      limit: Trace | null;
     }
-  | { found: false; asked: Asked | null; why: string };
+  | { found: false; asked: Asked | AskedData; why: string };
 
-/** What a finding is about, at its worst pose; null for a finding without one. */
-export function askedOf(finding: Finding): Asked | null {
-  const { check, subject, set, worst } = finding;
-  return worst === null ? null : { check, subject, set, step: worst.step, progress: worst.progress };
+/** What a finding is about: at its worst pose, or of the data alone where it has none. */
+export function askedOf({ check, subject, set, worst }: Finding): Asked | AskedData {
+  const asked = { check, subject, set };
+  return worst === null ? asked : { ...asked, step: worst.step, progress: worst.progress };
+}
+
+/** The measures of the data of a plan, and of a set where its context is handed in. */
+export function dataMeasuresOf(plan: Plan, ctx: SetContext | null): DataMeasure[] {
+  return [
+    ...checkList.onPlan.flatMap((make) => make(plan)),
+    ...(ctx === null ? [] : checkList.onSet.flatMap((make) => make(ctx))),
+  ];
 }
 
 /**
- * The trace of a finding or of any check at any pose. `from` is the solved plan or the run of the set; a prepared
- * context may be handed in. Throws an Error when the plan has no such set.
+ * The trace of a finding, of any check at any pose, or of any check of the data alone. `from` is the solved plan or the
+ * run of the set; a prepared context may be handed in. Throws an Error when the plan has no such set.
  */
 export function traceOf(
   plan: Plan,
   from: Pick<Result, "sets"> | SetRun,
-  what: Finding | Asked,
+  what: Finding | Asked | AskedData,
   ctx?: SetContext,
 ): Traced {
   const asked = "worst" in what ? askedOf(what) : what;
+  const { check, subject, set } = asked;
   const none = (why: string): Traced => ({ found: false, asked, why });
-  if (asked === null) return none("this finding has no pose");
+  const told = (measure: Quantity, traced: TracedReading): Traced => {
+    const { reading, value, limit } = traced;
+    return { found: true, asked, measure, reading, trace: traceOfUse(measure, traced), value, limit };
+  };
+  if (asked.step === undefined) {
+    const all = dataMeasuresOf(plan, set === "" ? null : (ctx ?? prepareContext(plan, set)));
+    const own = all.find((m) => m.check === check && m.subject === subject && m.set === set);
+    if (own === undefined) return none(unknown(asked, all));
+    const traced = own.trace();
+    return traced === null ? none(own.read().why ?? "the check does not apply") : told(own, traced);
+  }
   const run = "sets" in from ? from.sets.find((s) => s.setId === asked.set) : from;
   const step = run?.steps[asked.step];
   if (run === undefined || run.setId !== asked.set) return none(`set ${asked.set} is not solved`);
@@ -60,22 +88,29 @@ export function traceOf(
     ...[...checkList.makers, ...checkList.onDemand].flatMap((make) => make(own)),
     ...checkList.onRun.flatMap((make) => make(own, run)),
   ];
-  const ofIt = measures.filter((m) => m.check === asked.check && m.subject === asked.subject);
+  const ofIt = measures.filter((m) => m.check === check && m.subject === subject);
   if (ofIt.length === 0) {
-    const subjects = measures.filter((m) => m.check === asked.check).map((m) => m.subject);
-    const known =
-      subjects.length > 0
-        ? `'${asked.check}' is made for ${subjects.join(", ")}`
-        : `known are ${[...new Set(measures.map((m) => m.check))].join(", ")}`;
-    return none(`no check '${asked.check}' of '${asked.subject}': ${known}`);
+    const data = dataMeasuresOf(plan, own).filter((m) => m.set === "" || m.set === set);
+    const same = data.find((m) => m.check === check && m.subject === subject);
+    if (same === undefined) return none(unknown(asked, [...measures, ...data]));
+    return traceOf(plan, from, { check, subject, set: same.set }, own);
   }
   const pose = poseAt(own, step, asked.progress);
   if (pose.solution.status !== "solved") return none("this pose has no equilibrium");
   // A check of a range has a measure for either end of it: the one that applies here is taken.
   const measure = ofIt.find((m) => !Number.isNaN(m.read(pose).value)) ?? ofIt[0];
-  if (measure.trace === undefined) return none(`'${asked.check}' writes no trace yet`);
+  if (measure.trace === undefined) return none(`'${check}' writes no trace yet`);
   const traced = measure.trace(pose);
   if (traced === null) return none(measure.read(pose).why ?? "the check does not apply at this pose");
-  const { reading, value, limit } = traced;
-  return { found: true, asked, measure, reading, trace: traceOfUse(measure, traced), value, limit };
+  return told(measure, traced);
+}
+
+/** No measure has this check and subject: which there are. */
+function unknown({ check, subject }: Asked | AskedData, measures: readonly Quantity[]): string {
+  const subjects = measures.filter((m) => m.check === check).map((m) => m.subject);
+  const known =
+    subjects.length > 0
+      ? `'${check}' is made for ${[...new Set(subjects)].join(", ")}`
+      : `known are ${[...new Set(measures.map((m) => m.check))].join(", ")}`;
+  return `no check '${check}' of '${subject}': ${known}`;
 }

@@ -1,7 +1,13 @@
 // The two readers of a check that writes its trace, the trace of its use, and that of a force against a rated load.
 
 import type { Pose, SetContext } from "../sequence/index.ts";
-import { type Measure, useOf as partOfLimit, type Reading, type TracedReading } from "./measure.ts";
+import {
+  type Measure,
+  useOf as partOfLimit,
+  type Quantity,
+  type Reading,
+  type TracedReading,
+} from "./measure.ts";
 import { field, KN, Recorder, solved, type Trace, trace } from "./trace.ts";
 
 /**
@@ -17,15 +23,21 @@ export function traced(
     trace: (pose) => {
       const { step, progress } = pose;
       const rec = new Recorder({ set: ctx.set.id, step: ctx.set.steps[step]?.id ?? "", progress });
-      const reading = of(pose, rec);
-      const ends = rec.reading();
-      return ends === null || Number.isNaN(reading.value) ? null : { reading, ...ends };
+      return recorded(rec, (own) => of(pose, own));
     },
   };
 }
 
-/** The use of a limit as the root of a trace: the same number as `useOf`. */
-export function traceOfUse(m: Measure, { reading, value, limit }: TracedReading): Trace {
+/** What a check reads while it writes into a recorder; null where it does not apply. */
+export function recorded(rec: Recorder, of: (rec: Recorder) => Reading): TracedReading | null {
+  const reading = of(rec);
+  const ends = rec.reading();
+  return ends === null || Number.isNaN(reading.value) ? null : { reading, ...ends };
+}
+
+/** The use of a limit as the root of a trace: the same number as `useOf`; the value itself where there is no limit. */
+export function traceOfUse(m: Quantity, { reading, value, limit }: TracedReading): Trace {
+  if (limit === null) return value;
   const [v, l] = [value.symbol, limit.symbol];
   const formula =
     m.sense === "greatest"

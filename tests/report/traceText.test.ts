@@ -9,7 +9,7 @@ import { scenario } from "../sequence/plans.ts";
 const plan = scenario("demo");
 const result = solvePlan(plan);
 const contexts = contextsOf(result, plan);
-const textOf = (asked: string, at: Parameters<typeof readTraced>[2] = null) => {
+const textOf = (asked: string, at: Parameters<typeof readTraced>[4] = null) => {
   const found = tracedText(plan, result, contexts, asked, at);
   return "text" in found ? found.text : found.error;
 };
@@ -61,9 +61,11 @@ test("where the check does not apply, it says why", () => {
 });
 
 test("words that name no check are told with those that do", () => {
-  const error = readTraced(result, "girder bending", null);
+  const error = readTraced(plan, result, contexts, "girder bending", null);
   expect(error).toMatch(
     /found 'girder bending' without --at; allowed: CHECK:SUBJECT, one of .*'tipping:set'/,
   );
-  expect(readTraced(result, "girder bending", { set: "set-1", step: 0, progress: 1 })).toMatch(/^found/);
+  expect(
+    readTraced(plan, result, contexts, "girder bending", { set: "set-1", step: 0, progress: 1 }),
+  ).toMatch(/^found/);
 });

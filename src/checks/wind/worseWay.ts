@@ -39,6 +39,6 @@ export function recordInWind(rec: Recorder, m: Measure, { gust, toward }: InWind
     return t.from.length === 0 ? t : { ...t, from: t.from.map(say) };
   };
   rec.put(say(own.value));
-  rec.put(say(own.limit));
-  rec.ends(own.value.symbol, own.limit.symbol);
+  if (own.limit !== null) rec.put(say(own.limit));
+  rec.ends(own.value.symbol, own.limit?.symbol ?? null);
 }

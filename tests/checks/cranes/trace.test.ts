@@ -56,7 +56,7 @@ describe.each([
       const traced = traceOf(r.plan, r.run, asked, r.ctx);
       if (!traced.found) return [];
       expect(traced.value.value).toBe(traced.reading.value);
-      expect(traced.limit.value).toBe(traced.reading.limit);
+      expect(traced.limit?.value).toBe(traced.reading.limit);
       expectTrue(traced.trace, r.plan);
       return [check];
     });

@@ -64,7 +64,7 @@ describe("traces", () => {
         const traced = traceOf(plan, result, { check, subject, set: set.setId, step: last, progress });
         if (!traced.found) continue;
         expect(traced.value.value).toBe(traced.reading.value);
-        expect(traced.limit.value).toBe(traced.reading.limit);
+        expect(traced.limit?.value).toBe(traced.reading.limit);
         expectTrue(traced.trace, plan);
         told++;
       }

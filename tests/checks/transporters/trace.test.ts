@@ -40,7 +40,7 @@ test.each(measures.map((m) => [m.check, m.subject, m] as const))("%s of %s", (_c
     expect(traced, "a check writes a trace wherever it applies").toBeTruthy();
     if (!traced) continue;
     expect(traced.value.value).toBe(reading.value);
-    expect(traced.limit.value).toBe(reading.limit);
+    expect(traced.limit?.value).toBe(reading.limit);
     const use = traceOfUse(m, traced);
     expect(use.value).toBe(partOfLimit(m, reading));
     expectTrue(use, plan);

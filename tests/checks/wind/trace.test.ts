@@ -25,7 +25,7 @@ describe("give their numbers", () => {
     const traced = traceOf(plan, result, { check, subject, set: id, step: stepOf(step), progress }, ctx);
     if (!traced.found) throw new Error(traced.why);
     expect(traced.value.value).toBe(traced.reading.value);
-    expect(traced.limit.value).toBe(traced.reading.limit);
+    expect(traced.limit?.value).toBe(traced.reading.limit);
     expectTrue(traced.trace, plan);
   });
 
