@@ -28,7 +28,9 @@ export function planFindings(plan: Plan): Finding[] {
         "",
         item.path,
         `${item.path}: ${item.what}`,
-        unconfirmed ? "confirm the value against this set's own drawings" : "give the value with its source",
+        unconfirmed
+          ? "give or confirm the values against drawings, survey and the makers' documents"
+          : "give the value with its source",
       ),
     );
   }

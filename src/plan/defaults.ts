@@ -4,6 +4,7 @@ import { openRigging } from "./openRigging.ts";
 import type { PlanPath } from "./reading/planError.ts";
 import { printPath } from "./reading/planError.ts";
 import type { Piece, Plan, PlanSet, Spread } from "./schema.ts";
+import { unconfirmedItems } from "./unconfirmed.ts";
 
 /** Standard gravity (m/s2), ISO 80000-3. */
 export const standardGravity = 9.80665;
@@ -65,7 +66,7 @@ export interface OpenItem {
   what: string;
 }
 
-/** Everything still open: blank names, starter values, unsurveyed seats, missing sources, unconfirmed copies. */
+/** Everything still open: blank names, starter values, unsurveyed seats, missing sources, what is not confirmed. */
 export function openItems(plan: Plan): OpenItem[] {
   const items: OpenItem[] = [];
   const open = (path: PlanPath, what: string) => {
@@ -108,10 +109,8 @@ export function openItems(plan: Plan): OpenItem[] {
       if (line.source.trim() === "") open([...path, "ledger", j, "source"], `${line.item}: no source`);
     });
     items.push(...strengthItems(set, i));
-    (set.unconfirmed ?? []).forEach((place, j) => {
-      open([...path, "unconfirmed", j], `${place}: copied from another set, not yet confirmed`);
-    });
   });
+  items.push(...unconfirmedItems(plan).map(({ path, what }) => ({ path, what })));
   items.push(...openRigging(plan));
   if (plan.limits.use.length + plan.limits.rules.length === 0) open(["limits"], "no limit set");
   return items;

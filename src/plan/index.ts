@@ -28,4 +28,5 @@ export * from "./schema.ts";
 export { sha256, utf8 } from "./sha256.ts";
 export { readStepPlace, type StepPlace } from "./stepPlace.ts";
 export * from "./takeOff.ts";
+export * from "./unconfirmed.ts";
 export { writePlan } from "./write.ts";

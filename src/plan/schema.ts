@@ -43,6 +43,7 @@ export const planSchema = z.strictObject({
   accept: q.list(rules.acceptance),
   expected: z.optional(q.list(rules.expectation)),
   record: z.optional(q.list(rules.recordEntry, 20000)),
+  unconfirmed: z.optional(q.list(rules.unconfirmed, 500)),
 });
 
 /** A plan as read: the single source from which everything else is computed. Treat as immutable. */

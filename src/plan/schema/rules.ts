@@ -116,3 +116,12 @@ export const expectation = z.strictObject({
   step: q.name,
   why: q.text,
 });
+
+/** Places whose values nobody has confirmed, and where those values are from. A place stands for everything below it. */
+export const unconfirmed = z.strictObject({
+  why: q.text,
+  places: q.someOf(
+    q.text.check(z.describe("Path from the top of the plan, such as transporters[0].mass_t.")),
+    5000,
+  ),
+});

@@ -1,0 +1,254 @@
+// What nobody has confirmed yet: starter values of a set-up and values copied from another set, by the places where they stand.
+import { listOf, type PlanPath, printPath } from "./reading/planError.ts";
+import type { Plan } from "./schema.ts";
+
+/** One place that is not confirmed. `set` is the index of the set whose own list holds it, null for the plan's list. */
+export interface Unconfirmed {
+  /** The place as it is listed: from the top of the plan, or from the top of the set for a set's own list. */
+  place: string;
+  /** Its path from the top of the plan; null for free words that name no place. */
+  path: PlanPath | null;
+  set: number | null;
+  /** Index in the list that holds it: of the set's list, or of the group in the plan's list. */
+  index: number;
+  why: string;
+}
+
+/** What stands as the reason for places in a set's own list. */
+export const copied = "copied from another set";
+
+/** Reads a printed path, as `sets[0].girders[1].y_m`; null for anything else, such as free words with blanks. */
+export function readPlace(text: string): PlanPath | null {
+  const path: (string | number)[] = [];
+  let rest = text;
+  while (rest !== "") {
+    const found =
+      /^\[(\d+)\]/.exec(rest) ??
+      (path.length === 0 ? /^([A-Za-z_]\w*)/.exec(rest) : /^\.([A-Za-z_]\w*)/.exec(rest));
+    if (found !== null) {
+      path.push(found[0].startsWith("[") ? Number(found[1]) : found[1]);
+      rest = rest.slice(found[0].length);
+      continue;
+    }
+    const quoted = /^\[("(?:[^"\\]|\\.)*")\]/.exec(rest);
+    if (quoted === null) return null;
+    path.push(JSON.parse(quoted[1]) as string);
+    rest = rest.slice(quoted[0].length);
+  }
+  return path.length === 0 ? null : path;
+}
+
+/** The value at a path, undefined where there is none. */
+export function standsAt(top: unknown, path: PlanPath): unknown {
+  let value = top;
+  for (const part of path) {
+    if (typeof value !== "object" || value === null) return undefined;
+    value = (value as Record<string | number, unknown>)[part];
+  }
+  return value;
+}
+
+/**
+ * Paths of the single values below a path: numbers, words, flags, low-best-high bands, and lists of plain values or of
+ * pairs (wheels, camber points), which are confirmed as one. An empty list is one as well: it says that there is none.
+ */
+export function leavesAt(value: unknown, path: PlanPath): PlanPath[] {
+  if (value === undefined) return [];
+  if (typeof value !== "object" || value === null) return [path];
+  if (Array.isArray(value)) {
+    const records = value.some((item) => typeof item === "object" && item !== null && !Array.isArray(item));
+    return records ? value.flatMap((item, i) => leavesAt(item, [...path, i])) : [path];
+  }
+  const fields = Object.entries(value);
+  if ("low" in value && "best" in value && "high" in value) return [path];
+  return fields.flatMap(([key, item]) => leavesAt(item, [...path, key]));
+}
+
+/** Every place that is not confirmed, first those of the plan, then set by set. */
+export function unconfirmedIn(plan: Plan): Unconfirmed[] {
+  const of = (plan.unconfirmed ?? []).flatMap((group, index) =>
+    group.places.map((place) => ({ place, path: readPlace(place), set: null, index, why: group.why })),
+  );
+  const inSets = plan.sets.flatMap((set, i) =>
+    (set.unconfirmed ?? []).map((place, index) => {
+      const path = readPlace(place);
+      // Words such as "camber" read like a path; they are one only where the set has such a field.
+      const known = path !== null && standsAt(set, path) !== undefined;
+      return { place, path: known ? ["sets", i, ...path] : null, set: i, index, why: copied };
+    }),
+  );
+  return [...of, ...inSets];
+}
+
+/** Whether `path` is `above` or lies below it. */
+export function isWithin(path: PlanPath, above: PlanPath): boolean {
+  return above.length <= path.length && above.every((part, i) => part === path[i]);
+}
+
+/** Why the value at a path is not confirmed, or null where it is (or never was in doubt). */
+export function doubtAt(plan: Plan, path: PlanPath): string | null {
+  return unconfirmedIn(plan).find((u) => u.path !== null && isWithin(path, u.path))?.why ?? null;
+}
+
+/** The part of a plan that a path belongs to, which is looked at as one: a machine, a girder, the seats. */
+export function partOf(path: PlanPath): PlanPath {
+  if (path[0] === "sets") {
+    const inside = path.slice(2);
+    const one = ["girders", "picks", "onTransporters"].includes(String(inside[0]));
+    return [...path.slice(0, 2), ...inside.slice(0, one ? 2 : 1)];
+  }
+  return path.slice(0, path[0] === "site" || typeof path[1] === "number" ? 2 : 1);
+}
+
+/** The name of what stands at a path, in brackets, where it has one. */
+function named(plan: Plan, path: PlanPath): string {
+  const value = standsAt(plan, path);
+  if (typeof value !== "object" || value === null) return "";
+  const { id, line, crane, transporter } = value as Record<string, unknown>;
+  const name = [id, line, crane, transporter].find((word) => typeof word === "string");
+  return name === undefined ? "" : ` (${String(name)})`;
+}
+
+/** What is not confirmed, part by part: where its list is, where it stands, and in words. */
+export function unconfirmedItems(plan: Plan): { path: string; what: string; place: string }[] {
+  const parts = new Map<string, Unconfirmed[]>();
+  for (const one of unconfirmedIn(plan)) {
+    const part = one.path === null ? one.place : printPath(partOf(one.path));
+    const key = JSON.stringify([one.set, one.path === null, part]);
+    parts.set(key, [...(parts.get(key) ?? []), one]);
+  }
+  return [...parts.values()].map((ones) => {
+    const [{ set, index, path, place }] = ones;
+    const at = set === null ? ["unconfirmed", index] : ["sets", set, "unconfirmed", index];
+    if (path === null || ones.length === 1) {
+      const why = set === null ? ones[0].why : `${copied}, not yet confirmed`;
+      return { path: printPath(at), what: `${place}: ${why}`, place };
+    }
+    const part = partOf(path);
+    const below = ones.map((u) => printPath((u.path ?? []).slice(part.length)));
+    const fields = [...new Set(below.map((field) => (field === "the file" ? "all of it" : field)))];
+    const reasons = [...new Set(ones.map((u) => u.why))];
+    const whys = set === null ? reasons.join("; ") : `${copied}, not yet confirmed`;
+    return {
+      path: printPath(at),
+      what: `${printPath(part)}${named(plan, part)}: ${ones.length} values: ${listOf(fields)}: ${whys}`,
+      place: printPath(part),
+    };
+  });
+}
+
+/** A list of places without those that are confirmed; a place that holds more than is confirmed is split up. */
+function without(top: unknown, places: readonly string[], confirmed: readonly string[]): string[] {
+  const done = confirmed.map((text) => ({ text, path: readPlace(text) }));
+  const under = (path: PlanPath) => done.some((d) => d.path !== null && isWithin(path, d.path));
+  return places.flatMap((place) => {
+    if (confirmed.includes(place)) return [];
+    const path = readPlace(place);
+    if (path === null) return [place];
+    if (under(path)) return [];
+    if (!done.some((d) => d.path !== null && isWithin(d.path, path))) return [place];
+    const leaves = leavesAt(standsAt(top, path), path);
+    return leaves.filter((leaf) => !under(leaf)).map((leaf) => printPath(leaf));
+  });
+}
+
+/**
+ * The plan with places confirmed. `setId` null: places from the top of the plan, in whatever list they stand; else places
+ * from the top of that set. A place confirms everything below it: `girders[1]` the whole girder. Unknown places change
+ * nothing; a list that becomes empty goes.
+ */
+export function confirm(plan: Plan, setId: string | null, places: readonly string[]): Plan {
+  const index = plan.sets.findIndex((set) => set.id === setId);
+  if (setId !== null && index < 0) return plan;
+  const inSet = setId === null ? "" : printPath(["sets", index]);
+  const whole = places.map((place) =>
+    setId === null ? place : `${inSet}${place.startsWith("[") ? "" : "."}${place}`,
+  );
+  const groups = (plan.unconfirmed ?? [])
+    .map((group) => ({ ...group, places: without(plan, group.places, whole) }))
+    .filter((group) => group.places.length > 0);
+  const sets = plan.sets.map((set, i) => {
+    if (set.unconfirmed === undefined || (setId !== null && i !== index)) return set;
+    const prefix = printPath(["sets", i]);
+    const own = setId !== null ? places : insideOf(prefix, places, set);
+    const left = without(set, set.unconfirmed, own);
+    if (left.length === set.unconfirmed.length && left.every((p, k) => p === set.unconfirmed?.[k]))
+      return set;
+    const { unconfirmed: _, ...rest } = set;
+    return left.length === 0 ? rest : { ...rest, unconfirmed: left };
+  });
+  const { unconfirmed: _, ...rest } = plan;
+  const kept = sets.every((set, i) => set === plan.sets[i]) ? plan.sets : sets;
+  return { ...rest, ...(groups.length > 0 ? { unconfirmed: groups } : {}), sets: kept };
+}
+
+/** Of places from the top of the plan those inside one set, as seen from that set; the whole set stands for all its fields. */
+function insideOf(prefix: string, places: readonly string[], set: object): string[] {
+  return places.flatMap((place) => {
+    if (place === prefix || place === "sets") return Object.keys(set);
+    if (place.startsWith(`${prefix}.`)) return [place.slice(prefix.length + 1)];
+    return [];
+  });
+}
+
+/** The plan without listed places at which nothing stands any more, as after a part was taken out. */
+export function withoutLost(plan: Plan): Plan {
+  const stands = (place: string) => {
+    const path = readPlace(place);
+    return path === null || standsAt(plan, path) !== undefined;
+  };
+  const groups = (plan.unconfirmed ?? [])
+    .map((group) => ({ ...group, places: group.places.filter(stands) }))
+    .filter((group) => group.places.length > 0);
+  const { unconfirmed, ...rest } = plan;
+  const sets = plan.sets.map((set) => {
+    const left = (set.unconfirmed ?? []).filter((place) => {
+      const path = readPlace(place);
+      // Free words of one part ("camber") name no field, and stay.
+      return path === null || path.length === 1 || standsAt(set, path) !== undefined;
+    });
+    if (set.unconfirmed === undefined || left.length === set.unconfirmed.length) return set;
+    const { unconfirmed: _, ...others } = set;
+    return left.length === 0 ? others : { ...others, unconfirmed: left };
+  });
+  return {
+    ...rest,
+    ...(unconfirmed !== undefined && groups.length > 0 ? { unconfirmed: groups } : {}),
+    sets,
+  };
+}
+
+/**
+ * The plan's listed places after the items of a list moved: `to` gives an item's new index, or null where it is gone. For
+ * edits that insert, remove or move items, so that a doubt stays with its value.
+ */
+export function placesMoved(plan: Plan, list: PlanPath, to: (index: number) => number | null): Plan {
+  const moved = (base: PlanPath) => (place: string) => {
+    const path = readPlace(place);
+    if (path === null) return [place];
+    const whole = [...base, ...path];
+    const at = whole[list.length];
+    if (!isWithin(whole, list) || typeof at !== "number") return [place];
+    const next = to(at);
+    if (next === null) return [];
+    return [
+      printPath([...whole.slice(0, list.length), next, ...whole.slice(list.length + 1)].slice(base.length)),
+    ];
+  };
+  const groups = (plan.unconfirmed ?? [])
+    .map((group) => ({ ...group, places: group.places.flatMap(moved([])) }))
+    .filter((group) => group.places.length > 0);
+  const { unconfirmed, ...rest } = plan;
+  // A set's own list goes along with the set; only lists inside it change the places in it.
+  const sets = plan.sets.map((set, i) => {
+    if (set.unconfirmed === undefined || list[0] !== "sets" || list[1] !== i) return set;
+    const left = set.unconfirmed.flatMap(moved(["sets", i]));
+    const { unconfirmed: _, ...others } = set;
+    return left.length === 0 ? others : { ...others, unconfirmed: left };
+  });
+  return {
+    ...rest,
+    ...(unconfirmed !== undefined && groups.length > 0 ? { unconfirmed: groups } : {}),
+    sets,
+  };
+}
