@@ -13,6 +13,7 @@
  * ```
  */
 export * from "./defaults.ts";
+export { valueAt, withInserted, withMoved, withRemoved, withValue } from "./edit.ts";
 export { canonicalJson, planHash } from "./hash.ts";
 export { planJsonSchema } from "./jsonSchema.ts";
 export * from "./lookUp.ts";
@@ -24,6 +25,8 @@ export {
   printPath,
   sentence,
 } from "./reading/planError.ts";
+export { type NameKind, type Reference, type Referred, referenceAt } from "./references.ts";
+export { renamed } from "./rename.ts";
 export * from "./schema.ts";
 export { sha256, utf8 } from "./sha256.ts";
 export { readStepPlace, type StepPlace } from "./stepPlace.ts";

@@ -1,6 +1,7 @@
 // Older file versions: each gets one entry here that turns it into the next, and a fixture that is kept for good.
+
+import { valueAt } from "./edit.ts";
 import { type PlanError, printFound } from "./reading/planError.ts";
-import { valueAt } from "./reading/words.ts";
 import { planFormat, planVersion } from "./schema.ts";
 
 /** Turns the data of one version into the data of the next. */

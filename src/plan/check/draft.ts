@@ -1,5 +1,7 @@
 // A plan that may still hold errors, for checks that look at several places at once. Parts in which the reader found
 // a fault are left out, so that one slip is reported once and everything sound is still checked.
+
+import { valueAt } from "../edit.ts";
 import {
   listOf,
   nearest,
@@ -8,7 +10,6 @@ import {
   printFound,
   printPath,
 } from "../reading/planError.ts";
-import { valueAt } from "../reading/words.ts";
 
 /** A sound part and where it stands. */
 export interface Part<T> {

@@ -1,19 +1,10 @@
 // The reader of the plan (zod) put into words: what a place may hold, which fields it knows; and its issues as errors.
 import * as z from "zod/mini";
+import { valueAt } from "../edit.ts";
 import { listOf, nearest, type PlanError, type PlanPath, printFound, printPath } from "./planError.ts";
 
 type Schema = z.core.$ZodTypes;
 type Issue = z.core.$ZodIssue;
-
-/** The value at a path inside data of unknown shape; undefined where the path leaves it. */
-export function valueAt(data: unknown, path: PlanPath): unknown {
-  let value = data;
-  for (const part of path) {
-    if (typeof value !== "object" || value === null || !Object.hasOwn(value, part)) return undefined;
-    value = (value as Record<string | number, unknown>)[part];
-  }
-  return value;
-}
 
 function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
