@@ -1,21 +1,32 @@
 // The one place that changes the state: opening plans, moving the cursor, running the operation, choosing views.
 import { createStore, type StoreApi } from "zustand/vanilla";
-import { readPlan } from "../plan/index.ts";
 import { poseAt, prepareContext } from "../sequence/index.ts";
 import { type Asking, asking } from "./asked.ts";
 import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
 import type { SolverClient } from "./client.ts";
+import { type Editing, editing } from "./editing.ts";
 import { solvingWork } from "./solving.ts";
 import {
   type AppState,
   type CornersAsked,
+  type Cursor,
   emptyState,
   type SceneView,
   type Theme,
   type View,
 } from "./state.ts";
 import { stepBeside, stopBeside, stopsOf } from "./stops.ts";
-import type { BucklingStage, Finding, Plan, Pose, SetContext, SetResult, StepRun, System } from "./types.ts";
+import type {
+  BucklingStage,
+  Finding,
+  Plan,
+  Pose,
+  Result,
+  SetContext,
+  SetResult,
+  StepRun,
+  System,
+} from "./types.ts";
 
 /** What the app stands on; tests hand in their own. */
 export interface Ground {
@@ -24,6 +35,8 @@ export interface Ground {
   poseAt: (context: SetContext, step: StepRun, progress: number) => Pose;
   /** Runs a piece of work when the thread has nothing better to do. */
   whenIdle: (work: () => void) => void;
+  /** The time, ms since 1970. */
+  now: () => number;
   /** Calls back before the next picture, with the time in ms. */
   nextFrame: (work: (now: number) => void) => void;
   /** True when the user asked for little motion: running then goes from stop to stop. */
@@ -36,10 +49,8 @@ const secondsPerStep = 4;
 const secondsPerStop = 1.5;
 
 /** The commands of the screen and the store that they change. */
-export interface App extends Asking {
+export interface App extends Asking, Editing {
   store: StoreApi<AppState>;
-  /** Opens the text of a plan file. With errors in it, they are shown and the last good plan stays. */
-  openText(text: string, name: string): void;
   /** Says that a file could not be opened at all. */
   fail(name: string, found: string): void;
   closeFailure(): void;
@@ -81,6 +92,18 @@ export function csvName(plan: Plan): string {
     .replace(/^[-.]+|-+$/g, "")}.csv`;
 }
 
+/** The cursor on a new result: in the same step by its name where that is still there, else inside the operation. */
+function onResult(result: Result, { result: before, cursor }: Pick<AppState, "result" | "cursor">): Cursor {
+  const held = before?.sets[cursor.set];
+  const id = held?.steps[cursor.step]?.step.id;
+  const named = result.sets.findIndex((one) => one.setId === held?.setId);
+  const set = Math.min(named >= 0 ? named : cursor.set, Math.max(0, result.sets.length - 1));
+  const steps = result.sets[set]?.steps ?? [];
+  const there = steps.findIndex((one) => one.step.id === id);
+  const step = there >= 0 ? there : Math.min(cursor.step, Math.max(0, steps.length - 1));
+  return set === cursor.set && step === cursor.step ? cursor : { ...cursor, set, step };
+}
+
 /** The ground in a browser, with the given solver. */
 export function browserGround(client: SolverClient): Ground {
   return {
@@ -91,6 +114,7 @@ export function browserGround(client: SolverClient): Ground {
       if ("requestIdleCallback" in globalThis) requestIdleCallback(work, { timeout: 200 });
       else setTimeout(work, 0);
     },
+    now: Date.now,
     nextFrame: (work) => requestAnimationFrame(work),
     stillness: () => matchMedia("(prefers-reduced-motion: reduce)").matches,
   };
@@ -128,8 +152,10 @@ export function createApp(ground: Ground): App {
   };
 
   const change = (part: Partial<AppState>) => {
-    const next = { ...get(), ...part };
-    store.setState({ ...part, ...posed(next) });
+    const now = get();
+    const cursor = part.cursor ?? (part.result ? onResult(part.result, now) : now.cursor);
+    const next = { ...now, ...part, cursor };
+    store.setState({ ...part, cursor, ...posed(next) });
   };
 
   const work = solvingWork(store, ground, change);
@@ -183,21 +209,7 @@ export function createApp(ground: Ground): App {
 
   const app: App = {
     store,
-    openText: (text, name) => {
-      const read = readPlan(text);
-      if (!read.ok) {
-        store.setState({ failure: { name, errors: read.errors } });
-        return;
-      }
-      const number = (get().document?.number ?? 0) + 1;
-      work.contexts.clear();
-      store.setState({
-        ...emptyState,
-        view: get().view,
-        document: { plan: read.plan, name, number },
-      });
-      work.solve(read.plan, number);
-    },
+    ...editing(store, { solve: work.solve, forget: () => work.contexts.clear(), now: ground.now }),
     fail: (name, found) => {
       const error = {
         path: "the file",

@@ -30,7 +30,7 @@ export function asking(
       const { document, buckling } = get();
       const set = setNow();
       if (document === null || set === null || buckling.is === "running") return;
-      const wanted = () => get().document === document;
+      const wanted = () => get().document?.number === document.number;
       store.setState({ buckling: { is: "running", set: set.setId, done: 0, of: 0, stopping: false } });
       const told = (done: number, of: number) => {
         const now = get().buckling;
@@ -59,7 +59,7 @@ export function asking(
       const key = tablesKey(set.setId, section);
       const held = tables[key];
       if (held !== undefined && held.done === held.of) return;
-      const wanted = () => get().document === document;
+      const wanted = () => get().document?.number === document.number;
       store.setState({ tabling: { is: "running", key, done: 0, of: 0, stopping: false } });
       const told = (done: number, of: number) => {
         const now = get().tabling;

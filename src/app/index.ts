@@ -16,7 +16,9 @@ export { leastStage, stageAt } from "./buckled.ts";
 export { type Completing, type Progress, type SolverClient, workerClient } from "./client.ts";
 export { colourOf, kindColours } from "./colours.ts";
 export { exposeHandle, type Handle } from "./debug.ts";
+export type { Editing, KeptDocument } from "./editing.ts";
 export { type FindingNumbers, findingNumbers, inPlanUnits } from "./findingNumbers.ts";
+export { changesUnsaved, type Entry, type History } from "./history.ts";
 export { keepView, rememberedView } from "./remember.ts";
 export { allFindings, cornerWords, isOfSpread, nearestStored, storedAt, wider } from "./spreads.ts";
 export {
@@ -29,6 +31,7 @@ export {
   type Failure,
   type HeldSpread,
   type HeldTables,
+  type Keeping,
   type Panel,
   type SceneView,
   type Solving,

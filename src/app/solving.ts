@@ -45,7 +45,7 @@ export function solvingWork(
   const spreadOver = (sets: readonly SetResult[], asked: CornersAsked) => {
     const { document } = get();
     if (document === null) return;
-    const wanted = () => get().document === document;
+    const wanted = () => get().document?.number === document.number;
     store.setState({ spreading: { is: "running", asked, set: "", done: 0, of: 0, stopping: false } });
     void spreadSets(ground.client, document.plan, sets, asked, {
       wanted,
@@ -92,6 +92,7 @@ export function solvingWork(
       .then(
         (result) => {
           if (!current()) return;
+          contexts.clear();
           change({ result, solving: { is: "done" } });
           ground.whenIdle(() => prepareAll(number));
         },

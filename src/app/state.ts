@@ -1,5 +1,6 @@
 // What the screen knows: the plan, its result, the cursor with the pose solved for it, and how things are viewed.
 import type { Place, Width } from "./axis.ts";
+import type { History } from "./history.ts";
 import type {
   Finding,
   Plan,
@@ -13,13 +14,26 @@ import type {
   Table,
 } from "./types.ts";
 
-/** The open plan. `number` counts the plans opened, so that a late result is known to be late. */
+/** The open document. While its draft has no error, the draft is the plan. */
 export interface Document {
+  /** The last good plan: the one that is solved. */
   plan: Plan;
+  /** What is being edited, as the forms and the file have it. */
+  draft: Plan;
+  /** What is wrong with the draft; then the plan, and all that is on screen of it, is older than the draft. */
+  errors: PlanError[];
+  /** The draft is only being tried out, as while dragging: no entry of the history holds it. */
+  trying: boolean;
   /** Name of the file or of the example it came from. */
   name: string;
+  /** Counts the good plans, so that a late result is known to be late. */
   number: number;
+  /** Counts the documents opened. */
+  opened: number;
 }
+
+/** Whether changes are kept in this browser, and since when (ms since 1970); or why they are not. */
+export type Keeping = { is: "idle" } | { is: "kept"; at: number } | { is: "failed"; words: string };
 
 /** A file that could not be opened, with every error in it; the last good plan stays. */
 export interface Failure {
@@ -109,6 +123,9 @@ export interface View {
 
 export interface AppState {
   document: Document | null;
+  /** Every committed edit; without entries while nothing is open. */
+  history: History;
+  keeping: Keeping;
   failure: Failure | null;
   result: Result | null;
   solving: Solving;
@@ -144,6 +161,8 @@ export const sceneViews: readonly SceneView[] = ["elevation", "plan", "end", "fr
 /** The state before anything was opened. */
 export const emptyState: AppState = {
   document: null,
+  history: { entries: [], index: 0, saved: { index: 0, away: 0 } },
+  keeping: { is: "idle" },
   failure: null,
   result: null,
   solving: { is: "idle" },

@@ -45,6 +45,7 @@ function testGround() {
       return { step: step.index, progress, solution, forces, shares: forces } as Pose;
     },
     whenIdle: (work) => idle.push(work),
+    now: () => 0,
     nextFrame: (work) => frames.push(work),
     stillness: () => still,
   };

@@ -57,6 +57,7 @@ function testGround() {
       throw new Error("no pose is solved in this test");
     },
     whenIdle: () => {},
+    now: () => 0,
     nextFrame: () => {},
     stillness: () => false,
   };
