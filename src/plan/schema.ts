@@ -58,6 +58,7 @@ export type StopLine = z.infer<typeof sites.stopLine>;
 export type Underfoot = z.infer<typeof sites.underfoot>;
 export type Obstacle = z.infer<typeof sites.obstacle>;
 
+export type CraneGround = z.infer<typeof grounds.craneGround>;
 export type Edge = z.infer<typeof grounds.edge>;
 export type SignOff = z.infer<typeof grounds.signOff>;
 export type Soil = z.infer<typeof grounds.soil>;

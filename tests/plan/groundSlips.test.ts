@@ -31,6 +31,34 @@ test.each<[string, (plan: Plan) => void, RegExp]>([
     /site\.edges\[0\]\.to: an edge of no length/,
   ],
   [
+    "ground along the way of a crane from far to near",
+    (p) => {
+      p.site.craneGround = [{ name: "lawn", from_m: 90, to_m: 80, allowablePressure_kPa: 60 }];
+    },
+    /site\.craneGround\[0\]\.to_m: an end at 80 m; more than its start, 90 m/,
+  ],
+  [
+    "ground along the way of a crane from left to right",
+    (p) => {
+      p.site.craneGround = [{ name: "lawn", from_m: 80, to_m: 90, fromY_m: 2, toY_m: -2 }];
+    },
+    /site\.craneGround\[0\]\.toY_m: a left edge at -2 m; more than its right edge, 2 m/,
+  ],
+  [
+    "two stretches of one name",
+    (p) => {
+      p.site.craneGround = [80, 90].map((from_m) => ({ name: "lawn", from_m, to_m: from_m + 10 }));
+    },
+    /site\.craneGround\[1\]\.name: "lawn"; a name that no other stretch of ground has/,
+  ],
+  [
+    "ground that may bear nothing",
+    (p) => {
+      p.site.craneGround = [{ name: "lawn", from_m: 80, to_m: 90, allowablePressure_kPa: 0 }];
+    },
+    /site\.craneGround\[0\]\.allowablePressure_kPa: 0; /,
+  ],
+  [
     "a soil class that no table has",
     (p) => Object.assign(p.cranes[1], { soil: "good ground" }),
     /cranes\[1\]\.soil/,

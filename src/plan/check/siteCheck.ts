@@ -1,6 +1,6 @@
 // The site taken as a whole: order of faces and bearing lines, rising path, and what is not solved yet, by name.
-import type { Bearing, Edge, PathPoint, Seat, Site, Underfoot } from "../schema.ts";
-import { type Draft, refer, rising } from "./draft.ts";
+import type { Bearing, CraneGround, Edge, PathPoint, Seat, Site, Underfoot } from "../schema.ts";
+import { type Draft, type Part, refer, rising, unique } from "./draft.ts";
 import type { Names } from "./names.ts";
 import { checkWind } from "./windCheck.ts";
 
@@ -31,23 +31,9 @@ export function checkSite(draft: Draft, names: Names): void {
     "chainage",
     "m",
   );
-  for (const { item, path } of draft.each<Underfoot>(["site", "underfoot"])) {
-    if (item.to_m <= item.from_m) {
-      draft.say(
-        [...path, "to_m"],
-        `an end at ${item.to_m} m`,
-        `more than its start, ${item.from_m} m`,
-        "Exchange start and end.",
-      );
-    }
-    if (item.fromY_m !== undefined && item.toY_m !== undefined && item.toY_m <= item.fromY_m)
-      draft.say(
-        [...path, "toY_m"],
-        `a left edge at ${item.toY_m} m`,
-        `more than its right edge, ${item.fromY_m} m`,
-        "Exchange the two: y runs to the left.",
-      );
-  }
+  for (const one of draft.each<Underfoot>(["site", "underfoot"])) checkInPlan(draft, one);
+  unique(draft, ["site", "craneGround"], "name", "stretch of ground");
+  for (const one of draft.each<CraneGround>(["site", "craneGround"])) checkInPlan(draft, one);
   for (const { item, path } of draft.each<Edge>(["site", "edges"])) {
     if (item.from.chainage_m === item.to.chainage_m && item.from.y_m === item.to.y_m)
       draft.say([...path, "to"], "an edge of no length", "two different points", "Move one of the two.");
@@ -56,6 +42,24 @@ export function checkSite(draft: Draft, names: Names): void {
   checkPlaces<Bearing>(draft, names, "bearings", "bearing");
   checkStates(draft, names);
   checkWind(draft);
+}
+
+/** What lies between two chainages, and between a right and a left edge: each pair in order. */
+function checkInPlan(draft: Draft, { item, path }: Part<Underfoot | CraneGround>): void {
+  if (item.to_m <= item.from_m)
+    draft.say(
+      [...path, "to_m"],
+      `an end at ${item.to_m} m`,
+      `more than its start, ${item.from_m} m`,
+      "Exchange start and end.",
+    );
+  if (item.fromY_m !== undefined && item.toY_m !== undefined && item.toY_m <= item.fromY_m)
+    draft.say(
+      [...path, "toY_m"],
+      `a left edge at ${item.toY_m} m`,
+      `more than its right edge, ${item.fromY_m} m`,
+      "Exchange the two: y runs to the left.",
+    );
 }
 
 /** From near to far: backwall, bearing line, face, gap, face, bearing line, backwall. */

@@ -1,7 +1,7 @@
 // The site in a plan: the gap and its bearing lines, the path of the transporters, seats, bearings, what is near and below.
 // Chainage (m) runs forward, y (m) to the left, elevation (m) up.
 import * as z from "zod/mini";
-import { edge, signOff, soil } from "./ground.ts";
+import { craneGround, edge, signOff, soil } from "./ground.ts";
 import * as q from "./quantities.ts";
 import { siteWind } from "./wind.ts";
 
@@ -132,6 +132,15 @@ export const site = z.strictObject({
   bearings: q.list(bearing),
   stopLines: q.list(stopLine),
   underfoot: q.list(underfoot),
+  craneGround: z.optional(
+    q
+      .list(craneGround)
+      .check(
+        z.describe(
+          "Ground along the ways of cranes; where none lies, the pressure that the ground of the crane's own place allows stands in.",
+        ),
+      ),
+  ),
   edges: z.optional(q.list(edge)),
   wallSignedOff: z.optional(
     signOff.check(z.describe("Who signed for the surcharge of machines behind backwalls and wingwalls.")),
