@@ -33,8 +33,12 @@ export function slips(ctx: SetContext): Measure[] {
   ];
 }
 
+/**
+ * Contacts never hold more than their limit: beyond it the set slides until its lines, less out of plumb by then, hold the
+ * rest. What would have to be held where it stands is the force on the contacts with the lines as far out as they were.
+ */
 function slipUse(ctx: SetContext, pose: Pose, rec: Recorder | null): Reading {
-  const { horizontal, holds, contact } = pose.solution;
+  const { horizontal, holds, contact, layout, tension } = pose.solution;
   if (!horizontal) return NOT_HERE;
   let x = 0;
   let y = 0;
@@ -47,8 +51,20 @@ function slipUse(ctx: SetContext, pose: Pose, rec: Recorder | null): Reading {
     normal += contact.F[holds[i].device];
   }
   if (normal < HANGS * ctx.model.mass * ctx.gravity || !Number.isFinite(limit)) return NOT_HERE;
-  solved(rec, "H_x", x, "N", "force of all contacts on the set along the path");
-  solved(rec, "H_y", y, "N", "force of all contacts on the set across the path");
+  for (let i = 0; i < layout.hoists.length; i++) {
+    const { ropeLength, offset } = layout.hoists[i];
+    if (!ropeLength) continue;
+    x += horizontal.lines[2 * i] - (tension[i] / ropeLength) * (offset?.[0] ?? 0);
+    y += horizontal.lines[2 * i + 1] - (tension[i] / ropeLength) * (offset?.[1] ?? 0);
+  }
+  solved(
+    rec,
+    "H_x",
+    x,
+    "N",
+    "force that contacts would have to hold along for the set to stay where it stands",
+  );
+  solved(rec, "H_y", y, "N", "the same across the path");
   solved(rec, "H_a", limit, "N", "what friction and stops of these contacts hold at their loads");
   const words = "force sideways over what holds";
   const value = trace(rec, "used", Math.hypot(x, y) / limit, "sqrt(H_x^2 + H_y^2)/H_a", "1", words);
