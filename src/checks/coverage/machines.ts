@@ -6,7 +6,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-1",
     "How many transporters: by stability, by the strength of their frames, by what their cylinders carry.",
-    ["line load", "side load", "spine moment", "bunk rocking", "bunk edge"],
+    ["line load", "side load", "left-right", "bunk load", "spine moment", "bunk rocking", "bunk edge"],
     "Every axle line, side and group at every pose, the bending of each spine; groups as pressure where cylinderArea_mm2 is given.",
   ),
   computed(
@@ -24,7 +24,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-4",
     "How far from tipping, with lean, wind, braking, spread of the CG and soft suspension.",
-    ["tip load", "tip angle", "tip distance", "tilt growth"],
+    ["tip load", "tip angle", "tip distance", "tilt growth", "tilting over"],
     "As a load, an angle and a distance, with the second order of soft trains; never a lone pass.",
   ),
   computed(
@@ -60,7 +60,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-10",
     "Starting, stopping and turning load the set and its bunks.",
-    ["slip under way", "braking", "brake grip", "traction"],
+    ["slip", "slip under way", "lashing load", "brake", "braking", "brake grip", "traction"],
     "A named acceleration along and across, against friction and ties.",
   ),
   computed(

@@ -54,7 +54,7 @@ export const setRows: Requirement[] = [
   computed(
     "ST-1",
     "Loads, stability of girders and set, uplift, supports, bearings, frames and picks at every stage.",
-    ["bearing load", "uplift", "girder bending"],
+    ["bearing load", "uplift", "girder bending", "set lean", "set level", "lean restraint lost"],
     "Every check at every stored pose; the findings panel and the CSV are the matrix of stages.",
   ),
   computed(
@@ -66,7 +66,7 @@ export const setRows: Requirement[] = [
   computed(
     "ST-3",
     "The free end beyond a support is not too slender.",
-    ["girder slenderness"],
+    ["girder slenderness", "girder too slender", "field piece slenderness"],
     "Unbraced length over flange width, caution from 80, stop from 90.",
   ),
   computed(
@@ -78,13 +78,13 @@ export const setRows: Requirement[] = [
   computed(
     "ST-5",
     "Permanent steel is checked at each stage of this method.",
-    ["girder bending", "splice moment"],
+    ["girder bending", "splice moment", "splice shear"],
     "Moments, shear and splices against the chosen rule set; envelopes on the Girders panel.",
   ),
   computed(
     "ST-6",
     "Web and flange stand the point load at each bunk, pick and bearing.",
-    ["web crippling"],
+    ["web yielding", "web crippling", "stiffener load"],
     "Yielding and crippling between stiffeners, and the stiffener where there is one.",
   ),
   computed(
