@@ -14,6 +14,14 @@ export type Kind =
   | "speed" // m/s
   | "angle" // rad
   | "time" // s
+  | "volume" // m3, also section modulus
+  | "inertia" // m4, second moment of area
+  | "density" // kg/m3
+  | "flexibility" // m/N
+  | "turning" // rad/s
+  | "acceleration" // m/s2
+  | "temperature" // degrees Celsius, as a state and as a change
+  | "voltage" // V
   | "ratio"; // 1
 
 /** Standard gravity, m/s2, exact (3rd CGPM 1901; NIST SP 811 B.8). */
@@ -54,6 +62,7 @@ const table = {
 
   m2: { kind: "area", inSI: 1 },
   mm2: { kind: "area", inSI: 1e-6 },
+  cm2: { kind: "area", inSI: 1e-4 },
   ft2: { kind: "area", inSI: foot * foot },
   in2: { kind: "area", inSI: inch * inch },
 
@@ -87,6 +96,8 @@ const table = {
 
   "m/s": { kind: "speed", inSI: 1 },
   "m/min": { kind: "speed", inSI: 1 / 60 },
+  "mm/h": { kind: "speed", inSI: 1e-3 / 3600 },
+  "in/h": { kind: "speed", inSI: inch / 3600 },
   "km/h": { kind: "speed", inSI: 1 / 3.6 },
   "ft/s": { kind: "speed", inSI: foot },
   "ft/min": { kind: "speed", inSI: foot / 60 },
@@ -98,6 +109,33 @@ const table = {
   s: { kind: "time", inSI: 1 },
   min: { kind: "time", inSI: 60 },
   h: { kind: "time", inSI: 3600 },
+  d: { kind: "time", inSI: 86_400 },
+
+  m3: { kind: "volume", inSI: 1 },
+  cm3: { kind: "volume", inSI: 1e-6 },
+  in3: { kind: "volume", inSI: inch ** 3 },
+
+  m4: { kind: "inertia", inSI: 1 },
+  cm4: { kind: "inertia", inSI: 1e-8 },
+  mm4: { kind: "inertia", inSI: 1e-12 },
+  in4: { kind: "inertia", inSI: inch ** 4 },
+
+  "kg/m3": { kind: "density", inSI: 1 },
+  "lb/ft3": { kind: "density", inSI: pound / foot ** 3 },
+
+  "mm/kN": { kind: "flexibility", inSI: 1e-6 },
+  "in/kip": { kind: "flexibility", inSI: inch / kip },
+
+  "rad/s": { kind: "turning", inSI: 1 },
+  "deg/min": { kind: "turning", inSI: Math.PI / 180 / 60 },
+
+  "m/s2": { kind: "acceleration", inSI: 1 },
+  "ft/s2": { kind: "acceleration", inSI: foot },
+
+  C: { kind: "temperature", inSI: 1 },
+
+  V: { kind: "voltage", inSI: 1 },
+  kV: { kind: "voltage", inSI: 1e3 },
 
   "1": { kind: "ratio", inSI: 1 },
   "%": { kind: "ratio", inSI: 1e-2 },

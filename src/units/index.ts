@@ -14,3 +14,4 @@
 export * from "./factors.ts";
 export * from "./print.ts";
 export * from "./read.ts";
+export * from "./typed.ts";

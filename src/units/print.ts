@@ -29,6 +29,19 @@ export type Shown =
   | "travelSpeed" // m/s
   | "angle" // rad
   | "duration" // s
+  | "instant" // s: times over which an instrument averages
+  | "days" // s
+  | "smallArea" // m2: plates, cylinders
+  | "modulus" // m3
+  | "inertia" // m4
+  | "elasticity" // Pa
+  | "density" // kg/m3
+  | "flexibility" // m/N
+  | "turning" // rad/s
+  | "sinking" // m/s
+  | "acceleration" // m/s2
+  | "temperature" // degrees Celsius
+  | "voltage" // V
   | "percent"; // 1
 
 interface Form {
@@ -57,6 +70,19 @@ const si: Forms = {
   travelSpeed: { unit: "m/min", digits: 1 },
   angle: { unit: "deg", digits: 1, sign: "°" },
   duration: { unit: "min", digits: 0 },
+  instant: { unit: "s", digits: 0 },
+  days: { unit: "d", digits: 0 },
+  smallArea: { unit: "mm2", digits: 0, sign: "mm²" },
+  modulus: { unit: "cm3", digits: 0, sign: "cm³" },
+  inertia: { unit: "m4", digits: 8, sign: "m⁴" },
+  elasticity: { unit: "GPa", digits: 0 },
+  density: { unit: "kg/m3", digits: 0, sign: "kg/m³" },
+  flexibility: { unit: "mm/kN", digits: 3 },
+  turning: { unit: "deg/min", digits: 0, sign: "°/min" },
+  sinking: { unit: "mm/h", digits: 1 },
+  acceleration: { unit: "m/s2", digits: 3, sign: "m/s²" },
+  temperature: { unit: "C", digits: 0, sign: "°C" },
+  voltage: { unit: "kV", digits: 0 },
   percent: { unit: "%", digits: 0 },
 };
 
@@ -77,6 +103,19 @@ const us: Forms = {
   travelSpeed: { unit: "ft/min", digits: 0 },
   angle: { unit: "deg", digits: 1, sign: "°" },
   duration: { unit: "min", digits: 0 },
+  instant: { unit: "s", digits: 0 },
+  days: { unit: "d", digits: 0 },
+  smallArea: { unit: "in2", digits: 2, sign: "in²" },
+  modulus: { unit: "in3", digits: 1, sign: "in³" },
+  inertia: { unit: "in4", digits: 1, sign: "in⁴" },
+  elasticity: { unit: "ksi", digits: 0 },
+  density: { unit: "lb/ft3", digits: 0, sign: "lb/ft³" },
+  flexibility: { unit: "in/kip", digits: 4 },
+  turning: { unit: "deg/min", digits: 0, sign: "°/min" },
+  sinking: { unit: "in/h", digits: 2 },
+  acceleration: { unit: "ft/s2", digits: 2, sign: "ft/s²" },
+  temperature: { unit: "C", digits: 0, sign: "°C" },
+  voltage: { unit: "kV", digits: 0 },
   percent: { unit: "%", digits: 0 },
 };
 

@@ -25,6 +25,15 @@ describe("exact definitions (NIST SP 811 B.8, factors in bold)", () => {
     ["mm", 0.001],
     ["min", 60],
     ["h", 3600],
+    ["d", 86_400],
+    ["cm2", 1e-4],
+    ["cm3", 1e-6],
+    ["cm4", 1e-8],
+    ["mm4", 1e-12],
+    ["ft/s2", 0.3048],
+    ["mm/kN", 1e-6],
+    ["kV", 1000],
+    ["C", 1],
   ])("one %s is exactly %d in SI", (unit, inSI) => {
     expect(toSI(1, unit)).toBe(inSI);
   });
@@ -54,6 +63,9 @@ describe("derived factors, printed to seven figures in NIST SP 811 B.8", () => {
     ["km/h", 2.777778e-1],
     ["deg", 1.745329e-2],
     ["short ton", 9.071847e2],
+    ["in3", 1.638706e-5],
+    ["in4", 4.162314e-7],
+    ["lb/ft3", 1.601846e1],
   ])("one %s is %d in SI", (unit, printed) => {
     expect(Math.abs(toSI(1, unit) / printed - 1)).toBeLessThan(5e-7);
   });
@@ -66,6 +78,15 @@ describe("factors made of others", () => {
     expect(toSI(1, "kip/in") / 1.751268e5).toBeCloseTo(1, 6);
     expect(toSI(1, "kip/ft")).toBeCloseTo(toSI(1, "kip/in") / 12, 8);
     expect(toSI(1, "ksf")).toBeCloseTo(1000 * toSI(1, "psf"), 8);
+  });
+});
+
+describe("movement per force, turning and sinking, from the factors above", () => {
+  test("in/kip is the inverse of kip/in; deg/min and in/h by their parts", () => {
+    expect(toSI(1, "in/kip") * toSI(1, "kip/in")).toBeCloseTo(1, 12);
+    expect(toSI(60, "deg/min")).toBeCloseTo(toSI(1, "deg"), 12);
+    expect(toSI(3600, "in/h")).toBeCloseTo(toSI(1, "in"), 12);
+    expect(toSI(3600, "mm/h")).toBeCloseTo(toSI(1, "mm"), 12);
   });
 });
 
