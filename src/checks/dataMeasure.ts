@@ -2,7 +2,7 @@
 
 import { finding } from "./finding.ts";
 import type { Limit } from "./limitForm.ts";
-import { type DataMeasure, marginOf, type Reading, useOf } from "./measure.ts";
+import { type DataMeasure, marginOf, useOf as partOfLimit, type Reading } from "./measure.ts";
 import { Recorder } from "./trace.ts";
 import { recorded } from "./traced.ts";
 import type { Finding } from "./types.ts";
@@ -40,7 +40,7 @@ export function dataFindings(measures: readonly DataMeasure[]): Finding[] {
         ...{ level, check, set, subject, cure, unit },
         value: r.value * factor,
         limit: bare ? null : r.limit * factor,
-        use: bare ? null : useOf(m, r),
+        use: bare ? null : partOfLimit(m, r),
         source: r.source ?? m.source,
         chosenBy: r.chosenBy ?? m.chosenBy,
         words: m.words(r),

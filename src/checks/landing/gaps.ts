@@ -3,12 +3,12 @@
 import { camberAt, droopAt, leanOf } from "../../mechanics/index.ts";
 import type { Plan, PlanSet } from "../../plan/index.ts";
 import type { Pose, SetContext, Situation } from "../../sequence/index.ts";
+import { missing } from "../finding.ts";
 import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { missing } from "./found.ts";
 import { placeAcross } from "./landed.ts";
 import { limitInMetres } from "./seatLevels.ts";
 import { stillStation, strainOf } from "./temperature.ts";

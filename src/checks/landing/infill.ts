@@ -3,11 +3,11 @@
 import { camberAt as camberOf, droopAt } from "../../mechanics/index.ts";
 import { bearingName, byId, camberAt, type Plan, type PlanSet } from "../../plan/index.ts";
 import { planeLevel, prepareContext, type SetContext } from "../../sequence/index.ts";
-import { type Measure, measure, type Reading } from "../measure.ts";
+import { dataFindings, dataMeasure } from "../dataMeasure.ts";
+import { missing, notSet } from "../finding.ts";
+import { type DataMeasure, NOT_HERE, type Reading } from "../measure.ts";
 import { field, MM, type Recorder, solved, trace } from "../trace.ts";
-import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { found, missing, notSet } from "./found.ts";
 import { type Landed, landedAsDesigned, landedOn, topsOf } from "./landed.ts";
 
 type Infill = NonNullable<PlanSet["infill"]>[number];
@@ -124,10 +124,17 @@ function madeDrop(
     : solved(rec, "d", d, "m", `drop between the two on their designed bearings, ${one.fit}`);
 }
 
-const SOURCE = "allowed_mm of this member in the plan";
+/** How far an end stands off its fit, in words. */
+const offWords = (plan: Plan, one: Infill, off: number): string =>
+  `${one.name}: ${one.girder} stands ${Math.abs(1000 * off).toFixed(1)} mm too ${off > 0 ? "high" : "low"} beside ` +
+  `${one.toGirder} of ${byId(plan.sets, one.to).id} for a member made to fit under ${one.fit}`;
 
 /** Members whose ends are off their fit by more than what is allowed, or of which too little is known. */
 export function infillFindings(ctx: SetContext): Finding[] {
+  return [...infillOpen(ctx), ...dataFindings(infillMeasures(ctx))];
+}
+
+function infillOpen(ctx: SetContext): Finding[] {
   const { plan, set } = ctx;
   return (set.infill ?? []).flatMap((one, i) => {
     const path = `sets[${plan.sets.indexOf(set)}].infill[${i}]`;
@@ -139,65 +146,40 @@ export function infillFindings(ctx: SetContext): Finding[] {
           : "levels of both girders at it are not known: sole stations, bearings, or its place along both sets are missing";
       return [missing(set.id, path, `${one.name}: ${why}`)];
     }
-    const mm = 1000 * misfit.off;
-    const words =
-      `${one.name}: ${one.girder} stands ${Math.abs(mm).toFixed(1)} mm too ${mm > 0 ? "high" : "low"} beside ` +
-      `${one.toGirder} of ${byId(plan.sets, one.to).id} for a member made to fit under ${one.fit}`;
-    if (one.allowed_mm === undefined)
-      return [
-        notSet(
-          set.id,
-          `infill fit: ${one.name}`,
-          `${words}; what may be pulled together is not stated`,
-          "state allowed_mm",
-        ),
-      ];
-    if (Math.abs(mm) <= one.allowed_mm * (1 + 1e-9)) return [];
-    return [
-      found(set.id, null, {
-        level: "caution",
-        check: "infill fit",
-        subject: one.name,
-        value: Math.abs(mm),
-        limit: one.allowed_mm,
-        unit: "mm",
-        use: one.allowed_mm > 0 ? Math.abs(mm) / one.allowed_mm : null,
-        source: SOURCE,
-        words,
-        cure: "shims, a hook or jack that brings the girders level while it is connected, or a member made anew",
-      }),
-    ];
+    if (one.allowed_mm !== undefined) return [];
+    const words = `${offWords(plan, one, misfit.off)}; what may be pulled together is not stated`;
+    return [notSet(set.id, `infill fit: ${one.name}`, words, "state allowed_mm")];
   });
 }
 
-/** The same with its trace. */
-export function infillMeasures(ctx: SetContext): Measure[] {
+/** Ends of members against what may be pulled together. */
+export function infillMeasures(ctx: SetContext): DataMeasure[] {
   const { plan, set } = ctx;
   return (set.infill ?? []).flatMap((one, i) => {
     const { allowed_mm } = one;
     if (allowed_mm === undefined) return [];
+    const of = (rec: Recorder | null): Reading => {
+      const misfit = misfitOf(rec, ctx, one);
+      if (misfit === null) return { ...NOT_HERE, why: "levels are not known" };
+      const value = trace(rec, "off", Math.abs(misfit.off), "abs(u)", "m", "off its fit");
+      const path = `sets[${plan.sets.indexOf(set)}].infill[${i}].allowed_mm`;
+      field(rec, "allowed", allowed_mm / 1000, "allowed", path, allowed_mm, MM);
+      rec?.ends("off", "allowed");
+      return { value, limit: allowed_mm / 1000 };
+    };
     return [
-      measure(
+      dataMeasure(
         {
           check: "infill fit",
+          set: set.id,
           subject: one.name,
-          kind: "",
-          level: "caution",
           unit: "mm",
           factor: 1000,
-          watched: false,
+          words: () => offWords(plan, one, misfitOf(null, ctx, one)?.off ?? Number.NaN),
           cure: "shims, a hook or jack that brings the girders level while it is connected, or a member made anew",
-          ...traced(ctx, (_pose, rec): Reading => {
-            const misfit = misfitOf(rec, ctx, one);
-            if (misfit === null) return { value: Number.NaN, limit: Number.NaN, why: "levels are not known" };
-            const value = trace(rec, "off", Math.abs(misfit.off), "abs(u)", "m", "off its fit");
-            const path = `sets[${plan.sets.indexOf(set)}].infill[${i}].allowed_mm`;
-            field(rec, "allowed", allowed_mm / 1000, "allowed", path, allowed_mm, MM);
-            rec?.ends("off", "allowed");
-            return { value, limit: allowed_mm / 1000 };
-          }),
         },
-        { source: SOURCE, chosenBy: "plan" },
+        of,
+        { source: "allowed_mm of this member in the plan", chosenBy: "plan" },
       ),
     ];
   });

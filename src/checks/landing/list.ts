@@ -1,6 +1,8 @@
 // The checks of landing and fit at the bearings.
 
+import type { Plan } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { dataFindings } from "../dataMeasure.ts";
 import { type CheckList, type Measure, useOf } from "../measure.ts";
 import { measureFindings } from "../measureFindings.ts";
 import type { Finding } from "../types.ts";
@@ -8,7 +10,7 @@ import { backwallGaps, gapsBetweenSets, gapsOpen } from "./gaps.ts";
 import { infillFindings, infillMeasures } from "./infill.ts";
 import { bearingShares, bearingSideForces, loadsOpen } from "./loads.ts";
 import { landingFindings, lateMeasures } from "./order.ts";
-import { packingFindings } from "./packing.ts";
+import { packingMeasures } from "./packing.ts";
 import {
   boltFindings,
   boltMeasures,
@@ -17,8 +19,8 @@ import {
   releaseMeasures,
   webPlumb,
 } from "./release.ts";
-import { planeFindings, seatFindings, seatMeasures } from "./seatLevels.ts";
-import { sweepFindings, sweepMeasures } from "./sweep.ts";
+import { planeMeasures, seatMeasures } from "./seatLevels.ts";
+import { sweepMeasures } from "./sweep.ts";
 import { bearingOffsets, temperatureOpen } from "./temperature.ts";
 
 /** Read at the stored poses in which the set stands over its seats. */
@@ -36,16 +38,23 @@ function overSeatsFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]
 }
 
 export const landingChecks: Partial<CheckList> = {
-  onDemand: [...overSeats, seatMeasures, sweepMeasures, infillMeasures, releaseMeasures, boltMeasures],
+  onDemand: [...overSeats, releaseMeasures, boltMeasures],
   onRun: [lateMeasures],
+  onPlan: [seatMeasures, sweepMeasures],
+  onSet: [planeMeasures, packingMeasures, infillMeasures],
   runChecks: [
     overSeatsFindings,
-    planeFindings,
+    (ctx: SetContext) => dataFindings([...planeMeasures(ctx), ...packingMeasures(ctx)]),
     landingFindings,
     releaseFindings,
     boltFindings,
-    packingFindings,
     infillFindings,
   ],
-  planChecks: [seatFindings, temperatureOpen, gapsOpen, loadsOpen, plumbOpen, sweepFindings],
+  planChecks: [
+    (plan: Plan) => dataFindings([...seatMeasures(plan), ...sweepMeasures(plan)]),
+    temperatureOpen,
+    gapsOpen,
+    loadsOpen,
+    plumbOpen,
+  ],
 };

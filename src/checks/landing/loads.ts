@@ -2,12 +2,12 @@
 
 import { bearingName, bearingsOf, type Plan } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
+import { notSet } from "../finding.ts";
 import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { constant, field, KN, type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { notSet } from "./found.ts";
 import { landedAsDesigned } from "./landed.ts";
 
 /** Parts of the weight below which a support counts as free. */

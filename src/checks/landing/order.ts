@@ -9,13 +9,13 @@ import {
   type SetRun,
   type StepRun,
 } from "../../sequence/index.ts";
+import { findingAt } from "../finding.ts";
 import { type LeanHold, leanHeldBy } from "../lean.ts";
 import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { constant, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { found } from "./found.ts";
 
 /** A bearing at one moment: what it carries, N, and how far its sole is above it, m; 0 where it carries. */
 export interface BearingNow {
@@ -146,7 +146,7 @@ function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: T
     if (at === null)
       return meant
         ? [
-            found(
+            findingAt(
               ctx.set.id,
               { step: landing.index, progress: 1 },
               {
@@ -164,7 +164,7 @@ function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: T
     const left = (100 * at.hooks) / run.weight;
     if (left >= limit.value) return [];
     return [
-      found(
+      findingAt(
         ctx.set.id,
         { step: at.step, progress: at.progress },
         {
@@ -239,7 +239,7 @@ function otherEnd(ctx: SetContext, crane: string, touches: Touch[]): Finding[] {
   const touched = first.bearing.split(" ")[0];
   if (touched === line) return [];
   return [
-    found(
+    findingAt(
       ctx.set.id,
       { step: first.at.step, progress: first.at.progress },
       {

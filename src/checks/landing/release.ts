@@ -11,13 +11,13 @@ import {
   type StepOf,
 } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { findingAt, notSet } from "../finding.ts";
 import { leanHeldBy, leanWords } from "../lean.ts";
 import { limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { constant, field, NUMBER, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { found, notSet } from "./found.ts";
 import { landed } from "./loads.ts";
 
 const KINDS = ["blocks", "braces", "bolts"] as const;
@@ -62,7 +62,7 @@ export function releaseFindings(ctx: SetContext, run: SetRun, stored: readonly P
     const hook = hookName(byId(ctx.plan.cranes, step.crane));
     const at = { step: index, progress: 0 };
     const say = (level: Finding["level"], subject: string, words: string, numbers: Partial<Finding> = {}) =>
-      found(ctx.set.id, at, {
+      findingAt(ctx.set.id, at, {
         level,
         check: "release condition",
         subject: `${hook}: ${subject}`,
@@ -207,7 +207,7 @@ export function boltFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
     const filled = s.boltedFraction;
     if (filled === undefined || filled >= limit.value * (1 - 1e-9)) return [];
     return [
-      found(
+      findingAt(
         ctx.set.id,
         { step: first.index, progress: 0 },
         {

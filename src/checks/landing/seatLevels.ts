@@ -3,13 +3,11 @@
 import { leanOf, levelOf } from "../../mechanics/index.ts";
 import type { Plan, Seat } from "../../plan/index.ts";
 import type { SetContext } from "../../sequence/index.ts";
+import { dataMeasure } from "../dataMeasure.ts";
 import type { Limit } from "../limitForm.ts";
 import { limitOf } from "../limits.ts";
-import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { constant, field, METRE, MM, type Recorder, trace } from "../trace.ts";
-import { traced } from "../traced.ts";
-import type { Finding } from "../types.ts";
-import { found } from "./found.ts";
+import { type DataMeasure, NOT_HERE, type Reading } from "../measure.ts";
+import { constant, field, METRE, MM, type Recorder, solved, trace } from "../trace.ts";
 import { type Landed, landedAsDesigned, landedOn, topsOf } from "./landed.ts";
 
 const CHECK = "seat level";
@@ -39,57 +37,27 @@ export function seatOff(rec: Recorder | null, plan: Plan, seat: Seat): number | 
 const nameOf = (seat: Seat) =>
   `${seat.line} ${seat.girder}${seat.set === undefined ? "" : ` of ${seat.set}`}`;
 
-/** Surveyed seats that are off their design level by more than the limit. */
-export function seatFindings(plan: Plan): Finding[] {
-  const limit = limitOf(plan, CHECK);
-  if (limit === null) return [];
-  return plan.site.seats.flatMap((seat) => {
-    const off = seatOff(null, plan, seat);
-    // Differences of levels of some hundred metres carry the rounding of those.
-    if (off === null || Math.abs(off) * 1000 <= limit.value + 1e-6) return [];
-    const mm = off * 1000;
-    return [
-      found(
-        "",
-        null,
-        {
-          level: "caution",
-          check: CHECK,
-          subject: nameOf(seat),
-          value: Math.abs(mm),
-          unit: "mm",
-          use: Math.abs(mm) / limit.value,
-          words: `seat ${nameOf(seat)} stands ${Math.abs(mm).toFixed(1)} mm ${mm > 0 ? "above" : "below"} its design level${seat.shims_mm === undefined ? "" : `, ${seat.shims_mm} mm of shims included`}`,
-          cure,
-        },
-        limit,
-      ),
-    ];
-  });
-}
-
-/** The same for one seat, with its trace. */
-export function seatMeasures(ctx: SetContext): Measure[] {
-  const { plan } = ctx;
+/** Surveyed seats against their design level: how far each is off it. */
+export function seatMeasures(plan: Plan): DataMeasure[] {
   const limit = limitOf(plan, CHECK);
   if (limit === null) return [];
   return plan.site.seats.map((seat) =>
-    measure(
+    dataMeasure(
       {
         check: CHECK,
+        set: "",
         subject: nameOf(seat),
-        kind: `${seat.line} bearings`,
-        level: "caution",
         unit: "mm",
         factor: 1000,
-        watched: false,
+        words: ({ value }) =>
+          `seat ${nameOf(seat)} stands ${(1000 * value).toFixed(1)} mm ${(seatOff(null, plan, seat) ?? 0) > 0 ? "above" : "below"} its design level${seat.shims_mm === undefined ? "" : `, ${seat.shims_mm} mm of shims included`}`,
         cure,
-        ...traced(ctx, (_pose, rec): Reading => {
-          const off = seatOff(rec, plan, seat);
-          if (off === null) return NOT_HERE;
-          const value = trace(rec, "off", Math.abs(off), "abs(dz)", "m", "off its design level");
-          return { value, limit: limitInMetres(rec, limit) };
-        }),
+      },
+      (rec): Reading => {
+        const off = seatOff(rec, plan, seat);
+        if (off === null) return NOT_HERE;
+        const value = trace(rec, "off", Math.abs(off), "abs(dz)", "m", "off its design level");
+        return { value, limit: limitInMetres(rec, limit) };
       },
       limit,
     ),
@@ -111,31 +79,36 @@ export function offPlane(stands: Landed, asDesigned: Landed): { lean: number; le
   };
 }
 
-/** The landed set leans, or stands out of level, against the bearings as they were designed. */
-export function planeFindings(ctx: SetContext): Finding[] {
+/** How far the landed set leans, or stands out of level, against the bearings as they were designed. */
+export function planeMeasures(ctx: SetContext): DataMeasure[] {
   const limit = limitOf(ctx.plan, PLANE);
   const [stands, asDesigned] = [landedOn(ctx, topsOf(ctx, "it stands")), landedAsDesigned(ctx)];
   if (limit === null || stands === null || asDesigned === null) return [];
   const off = offPlane(stands, asDesigned);
-  return (["lean", "level"] as const).flatMap((which) => {
-    const value = 100 * Math.abs(off[which]);
-    if (value <= limit.value * (1 + 1e-9)) return [];
-    return [
-      found(
-        ctx.set.id,
-        null,
-        {
-          level: "caution",
-          check: PLANE,
-          subject: which,
-          value,
-          unit: "%",
-          use: value / limit.value,
-          words: `on its bearings as they stand, the ${which} of the landed set is ${value.toFixed(2)} % off that on the designed ones`,
-          cure: "shims below the low bearings before the set is landed",
-        },
-        limit,
-      ),
-    ];
-  });
+  return (["lean", "level"] as const).map((which) =>
+    dataMeasure(
+      {
+        check: PLANE,
+        set: ctx.set.id,
+        subject: which,
+        unit: "%",
+        factor: 100,
+        digits: 2,
+        words: ({ value }) =>
+          `on its bearings as they stand, the ${which} of the landed set is ${(100 * value).toFixed(2)} % off that on the designed ones`,
+        cure: "shims below the low bearings before the set is landed",
+      },
+      (rec): Reading => {
+        const turn = which === "lean" ? leanOf : levelOf;
+        solved(rec, "t", turn(stands.solution), "1", `${which} of the set on its bearings as they stand`);
+        solved(rec, "t_d", turn(asDesigned.solution), "1", `${which} of the set on the designed bearings`);
+        const value = trace(rec, "off", Math.abs(off[which]), "abs(t - t_d)", "1", "off the designed one");
+        constant(rec, "p", limit.value, "%", "allowed", `${limit.source} (${limit.chosenBy})`);
+        const allowed = trace(rec, "allowed", limit.value / 100, "p/100", "1", "allowed");
+        rec?.ends("off", "allowed");
+        return { value, limit: allowed };
+      },
+      limit,
+    ),
+  );
 }

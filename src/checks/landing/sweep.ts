@@ -1,13 +1,11 @@
 // Sweep of the girders as measured: against what is allowed, and what it makes of the centre of gravity.
 
 import { type Plan, type PlanSet, setLength, spreadOf, takeOff } from "../../plan/index.ts";
-import type { SetContext } from "../../sequence/index.ts";
+import { dataMeasure } from "../dataMeasure.ts";
+import type { Limit } from "../limitForm.ts";
 import { limitOf } from "../limits.ts";
-import { type Measure, measure, type Reading } from "../measure.ts";
+import type { DataMeasure, Reading } from "../measure.ts";
 import { constant, field, METRE, MM, type Recorder, trace } from "../trace.ts";
-import { traced } from "../traced.ts";
-import type { Finding } from "../types.ts";
-import { found } from "./found.ts";
 
 /** Mean of a parabola over its rise in the middle. */
 const MEAN = 2 / 3;
@@ -74,90 +72,50 @@ function cgReading(rec: Recorder | null, plan: Plan, set: PlanSet): Reading {
   return { value, limit: allowed };
 }
 
-const CURE = "straighten it, or take its sweep into the fit of frames and bearings";
-const CG_CURE = "state the measured sweep's shift in spread.cgAcross_m, so that low and high count it";
-const CG_SOURCE =
-  "spread of the centre of gravity across, which low and high of all loads are worked out for";
-
-/** Girders with more sweep than allowed, and sets whose centre of gravity it moves by more than the spread counts. */
-export function sweepFindings(plan: Plan): Finding[] {
+/** Girders against the sweep allowed, and how far sweep moves the centre of gravity against what the spread counts. */
+export function sweepMeasures(plan: Plan): DataMeasure[] {
   const limit = limitOf(plan, "sweep");
-  const out: Finding[] = [];
-  for (const set of plan.sets) {
-    if (limit !== null)
-      for (const g of swept(set)) {
-        const r = sweepReading(null, plan, set, g.line, limit.value);
-        if (r.value <= r.limit * (1 + 1e-9)) continue;
-        out.push(
-          found(
-            set.id,
-            null,
-            {
-              level: "caution",
-              check: "sweep",
-              subject: `girder ${g.line}`,
-              value: r.value * 1000,
-              limit: r.limit * 1000,
-              unit: "mm",
-              use: r.value / r.limit,
-              words: `girder ${g.line} sweeps ${(r.value * 1000).toFixed(0)} mm over ${setLength(set)} m, ${(r.limit * 1000).toFixed(1)} mm are allowed`,
-              cure: CURE,
-            },
-            limit,
-          ),
-        );
-      }
-    if (swept(set).length === 0) continue;
-    const r = cgReading(null, plan, set);
-    if (r.value <= r.limit * (1 + 1e-9)) continue;
-    out.push(
-      found(set.id, null, {
-        level: "caution",
-        check: "sweep and CG",
-        subject: "set",
-        value: r.value * 1000,
-        limit: r.limit * 1000,
-        unit: "mm",
-        use: r.value / r.limit,
-        source: CG_SOURCE,
-        words: `sweep moves the centre of gravity ${(r.value * 1000).toFixed(0)} mm across, the spread counts ${(r.limit * 1000).toFixed(0)} mm`,
-        cure: CG_CURE,
-      }),
-    );
-  }
-  return out;
+  return plan.sets.flatMap((set) => {
+    const girders = swept(set);
+    if (girders.length === 0) return [];
+    const each = limit === null ? [] : girders.map((g) => girderMeasure(plan, set, g.line, limit));
+    return [...each, cgMeasure(plan, set)];
+  });
 }
 
-/** The same for the sets' traces. */
-export function sweepMeasures(ctx: SetContext): Measure[] {
-  const { plan, set } = ctx;
-  const limit = limitOf(plan, "sweep");
-  const common = { kind: "", level: "caution" as const, unit: "mm", factor: 1000, watched: false };
-  const each =
-    limit === null
-      ? []
-      : swept(set).map((g) =>
-          measure(
-            {
-              ...common,
-              check: "sweep",
-              subject: `girder ${g.line}`,
-              cure: CURE,
-              ...traced(ctx, (_pose, rec) => sweepReading(rec, plan, set, g.line, limit.value)),
-            },
-            limit,
-          ),
-        );
-  if (swept(set).length === 0) return each;
-  const cg = measure(
+function girderMeasure(plan: Plan, set: PlanSet, girder: string, limit: Limit): DataMeasure {
+  return dataMeasure(
     {
-      ...common,
-      check: "sweep and CG",
-      subject: "set",
-      cure: CG_CURE,
-      ...traced(ctx, (_pose, rec) => cgReading(rec, plan, set)),
+      check: "sweep",
+      set: set.id,
+      subject: `girder ${girder}`,
+      unit: "mm",
+      factor: 1000,
+      words: ({ value, limit: allowed }) =>
+        `girder ${girder} sweeps ${(value * 1000).toFixed(0)} mm over ${setLength(set)} m, ${(allowed * 1000).toFixed(1)} mm are allowed`,
+      cure: "straighten it, or take its sweep into the fit of frames and bearings",
     },
-    { source: CG_SOURCE, chosenBy: "plan" },
+    (rec) => sweepReading(rec, plan, set, girder, limit.value),
+    limit,
   );
-  return [...each, cg];
+}
+
+function cgMeasure(plan: Plan, set: PlanSet): DataMeasure {
+  return dataMeasure(
+    {
+      check: "sweep and CG",
+      set: set.id,
+      subject: "set",
+      unit: "mm",
+      factor: 1000,
+      words: ({ value, limit: counted }) =>
+        `sweep moves the centre of gravity ${(value * 1000).toFixed(0)} mm across, the spread counts ${(counted * 1000).toFixed(0)} mm`,
+      cure: "state the measured sweep's shift in spread.cgAcross_m, so that low and high count it",
+    },
+    (rec) => cgReading(rec, plan, set),
+    {
+      source: "spread of the centre of gravity across, which low and high of all loads are worked out for",
+      chosenBy: "plan",
+    },
+  );
 }

@@ -2,11 +2,11 @@
 
 import { type Bearing, bearingName, bearingsOf, type Plan, type PlanSet } from "../../plan/index.ts";
 import { expansion, type Pose, type SetContext } from "../../sequence/index.ts";
+import { missing, notSet } from "../finding.ts";
 import { type Measure, measure, type Reading } from "../measure.ts";
 import { constant, type FieldUnit, field, METRE, MM, type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { missing, notSet } from "./found.ts";
 
 const CELSIUS: FieldUnit = { unit: "C", si: "C", change: "" };
 

@@ -1,11 +1,13 @@
 // Traces of all checks of landing and fit, evaluated anew with an expression library.
 
 import { expect, test } from "vitest";
-import { checkList, traceOf } from "../../../src/checks/index.ts";
+import { checkList, dataMeasuresOf, traceOf } from "../../../src/checks/index.ts";
 import { landingChecks } from "../../../src/checks/landing/list.ts";
 import { poseAt } from "../../../src/sequence/index.ts";
 import { expectTrue } from "../girders/formulas.ts";
 import { findingsIn, landingPlan, landingRun, shortPlan, warpSeats } from "./hung.ts";
+
+const ofLanding = ["seat level", "bearing plane", "packing", "sweep", "sweep and CG", "infill fit"];
 
 test("every trace of a landed set gives the number of its check", () => {
   const plan = landingPlan((p) => {
@@ -15,23 +17,29 @@ test("every trace of a landed set gives the number of its check", () => {
   });
   const { ctx, run } = landingRun(plan);
   const pose = poseAt(ctx, run.steps[0], 1);
-  const measures = (landingChecks.onDemand ?? []).flatMap((make) => make(ctx));
+  const atPose = (landingChecks.onDemand ?? []).flatMap((make) => make(ctx));
+  const ofData = dataMeasuresOf(plan, ctx).filter((m) => ofLanding.includes(m.check));
+  const all = [
+    ...atPose.map((m) => ({ check: m.check, traced: m.trace?.(pose) ?? null, reading: m.read(pose) })),
+    ...ofData.map((m) => ({ check: m.check, traced: m.trace(), reading: m.read() })),
+  ];
   const seen = new Set<string>();
-  for (const m of measures) {
-    const traced = m.trace?.(pose);
+  for (const { check, traced, reading } of all) {
     if (!traced) continue;
-    seen.add(m.check);
-    expect(traced.value.value, m.check).toBe(traced.reading.value);
-    expect(traced.limit?.value, m.check).toBe(traced.reading.limit);
-    expect(m.read(pose).value, m.check).toBe(traced.reading.value);
+    seen.add(check);
+    expect(traced.value.value, check).toBe(traced.reading.value);
+    expect(traced.limit?.value, check).toBe(traced.reading.limit);
+    expect(reading.value, check).toBe(traced.reading.value);
     expectTrue(traced.value, plan);
     if (traced.limit !== null) expectTrue(traced.limit, plan);
   }
   expect([...seen].sort()).toEqual([
     "backwall gap",
     "bearing offset",
+    "bearing plane",
     "bearing share",
     "bearing side force",
+    "packing",
     "seat level",
     "sweep",
     "sweep and CG",
