@@ -92,11 +92,10 @@ function withoutStrength(plan: Plan): void {
   }
 }
 
-/** The demonstration day, changed, without the strength of its girders and in the calm: hand statics know neither. */
+/** The demonstration day, changed, without the strength of its girders, which hand statics do not know. */
 export function day(change: (plan: Plan) => void = () => {}): Plan {
   return scenario("demo", (plan) => {
     withoutStrength(plan);
-    for (const step of plan.sets[0].steps) step.windLimit_m_per_s = undefined;
     change(plan);
   });
 }

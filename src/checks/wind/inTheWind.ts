@@ -44,15 +44,10 @@ function windy(m: Measure): Measure {
   };
 }
 
-/** What a crew levels the set to, in the calm: a gust comes and goes, and line lean, tipping and loads judge what it does. */
-const ofTheCalm: ReadonlySet<string> = new Set(["set lean", "set level"]);
-
 /** Makes the check of a whole run in the wind of its steps, out of the checks of a pose. */
 export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
   const windOfEveryStep: RunCheck = (ctx, run, stored) => {
-    const measures = makers
-      .flatMap((make) => make(ctx))
-      .filter((m) => m.level !== "note" && !ofTheCalm.has(m.check));
+    const measures = makers.flatMap((make) => make(ctx)).filter((m) => m.level !== "note");
     const blower = blowerOf(ctx);
     const beyond: (Map<number, Reading> | null)[] = measures.map(() => null);
     const fallen: { i: number; toward: Toward; why: string }[] = [];
