@@ -16,11 +16,13 @@ import { endFindings, happeningFindings } from "./runFindings.ts";
 import { bearingLoads, lashingLoads, outOfLevel, residuals, tipping, uplift } from "./set.ts";
 import { transporterChecks } from "./transporters/list.ts";
 import { wayBackFindings } from "./wayBackFindings.ts";
+import { weightMeasures } from "./weights.ts";
 import { windChecks } from "./wind/list.ts";
 
 const setChecks: Partial<CheckList> = {
   makers: [bearingLoads, lashingLoads, tipping, outOfLevel, leanRestraint, uplift, residuals],
   onRun: [rateMeasures],
+  onPlan: [weightMeasures],
   runChecks: [endFindings, happeningFindings, rateFindings, leftOnFindings],
   planChecks: [planFindings],
   backedChecks: [backedFindings],
