@@ -27,6 +27,7 @@ export {
 } from "./reading/planError.ts";
 export { type NameKind, type Reference, type Referred, referenceAt } from "./references.ts";
 export { renamed } from "./rename.ts";
+export { same } from "./same.ts";
 export * from "./schema.ts";
 export { sha256, utf8 } from "./sha256.ts";
 export { readStepPlace, type StepPlace } from "./stepPlace.ts";

@@ -9,20 +9,25 @@ import {
   hookName,
   type Plan,
   type PlanSet,
+  same,
   setLength,
 } from "../plan/index.ts";
 import { setData } from "./idealise.ts";
 import { planeUnderTrains } from "./place.ts";
 import type { SetContext, Situation, Support } from "./types.ts";
 
-/** Prepares a set of a plan that was read: factorises its frame (some ms) and lists its supports. */
-export function prepareContext(plan: Plan, setId: string): SetContext {
+/**
+ * Prepares a set of a plan that was read: factorises its frame (some ms) and lists its supports. A context of the set before
+ * an edit lends its frame where steel and masses are the same.
+ */
+export function prepareContext(plan: Plan, setId: string, before?: SetContext): SetContext {
   const set = byId(plan.sets, setId);
   const supports = supportsOf(plan, set);
+  const data = setData(set);
   return {
     plan,
     set,
-    model: prepareSet(setData(set)),
+    model: before !== undefined && same(before.model.data, data) ? before.model : prepareSet(data),
     supports,
     supportIndex: new Map(supports.map((s, i) => [s.force, i])),
     length: setLength(set),

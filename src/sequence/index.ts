@@ -15,7 +15,17 @@ export { idealise, setData } from "./idealise.ts";
 export { hookStiffness } from "./machinery.ts";
 export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
 export { solvePose, tareOf } from "./pose.ts";
-export { poseAt, type RunOptions, runSet, runSteps, situationAt, withBrakes } from "./run.ts";
+export {
+  poseAt,
+  type RunOptions,
+  runOf,
+  runSet,
+  runSteps,
+  type SolvedStep,
+  situationAt,
+  solveStep,
+  withBrakes,
+} from "./run.ts";
 export { crossing, peak } from "./search.ts";
 export { type Station, sectionReader } from "./sections.ts";
 export { landStages } from "./steps/hoisting.ts";

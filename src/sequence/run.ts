@@ -50,9 +50,17 @@ export function situationAt(ctx: SetContext, run: StepRun, progress: number): Si
 }
 
 /** A stored pose with the words of what happens there. */
-interface Sample {
+export interface Sample {
   pose: Pose;
   words: string[];
+}
+
+/** A step that was run: all that the steps after it and the run of the set need of it. */
+export interface SolvedStep {
+  run: StepRun;
+  samples: readonly Sample[];
+  /** What it leaves to the next step; its start where it was not solved. */
+  end: Situation;
 }
 
 /** Runs all steps of a set. A step without equilibrium ends the run: the steps after it are marked not solved. */
@@ -68,36 +76,56 @@ export function runSteps(
   watches: Watch[],
   options: RunOptions = {},
 ): SetRun {
-  const samples: Sample[] = [];
-  const steps: StepRun[] = [];
-  let situation: Situation = start;
-  let stopped = "";
-  for (const [index, step] of list.entries()) {
+  const solved: SolvedStep[] = [];
+  for (const index of list.keys()) {
     if (options.onStep && !options.onStep(index, list.length)) break;
-    const run: StepRun = {
-      index,
-      step,
-      solved: stopped === "",
-      start: situation,
-      ends: [],
-      happenings: [],
-      first: samples.length,
-      count: 0,
-      motion: stopped,
-    };
-    steps.push(run);
-    if (stopped !== "") continue;
-    const outcome = runStep(ctx, run, watches, options.coarse === true);
-    samples.push(...outcome.samples);
-    if (options.onPose) for (const s of outcome.samples) options.onPose(s.pose);
-    run.count = outcome.samples.length;
-    if (outcome.failed) {
-      run.solved = false;
-      run.motion = outcome.failed;
-      stopped = outcome.failed;
-    } else situation = outcome.end;
+    const one = solveStep(ctx, list, solved, start, watches, options.coarse === true);
+    solved.push(one);
+    if (options.onPose) for (const s of one.samples) options.onPose(s.pose);
   }
-  return collect(ctx, steps, samples);
+  return runOf(ctx, solved);
+}
+
+/** Runs the step of a list that comes after those solved already, which began in the situation `start`. Nothing is changed. */
+export function solveStep(
+  ctx: SetContext,
+  list: readonly Step[],
+  before: readonly SolvedStep[],
+  start: Situation,
+  watches: Watch[],
+  coarse = false,
+): SolvedStep {
+  const index = before.length;
+  const last = before[index - 1];
+  const from = last?.end ?? start;
+  const stopped = last === undefined || last.run.solved ? "" : last.run.motion;
+  const run: StepRun = {
+    index,
+    step: list[index],
+    solved: stopped === "",
+    start: from,
+    ends: [],
+    happenings: [],
+    first: last === undefined ? 0 : last.run.first + last.run.count,
+    count: 0,
+    motion: stopped,
+  };
+  if (stopped !== "") return { run, samples: [], end: from };
+  const outcome = runStep(ctx, run, watches, coarse);
+  run.count = outcome.samples.length;
+  if (outcome.failed === "") return { run, samples: outcome.samples, end: outcome.end };
+  run.solved = false;
+  run.motion = outcome.failed;
+  return { run, samples: outcome.samples, end: from };
+}
+
+/** The run of a set made of its solved steps. */
+export function runOf(ctx: SetContext, solved: readonly SolvedStep[]): SetRun {
+  return collect(
+    ctx,
+    solved.map(({ run }) => run),
+    solved.flatMap(({ samples }) => samples),
+  );
 }
 
 function runStep(
