@@ -2,16 +2,17 @@
 // slender alone, and the stages to which the formula for a two-girder set does not apply.
 
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { dataFindings } from "../dataMeasure.ts";
 import { finding } from "../finding.ts";
 import type { Finding } from "../types.ts";
 import { girdersOf } from "./data.ts";
 import { girderRuleIds, standingRules } from "./rules.ts";
-import { fieldPieceFindings } from "./slenderness.ts";
+import { fieldPieces } from "./slenderness.ts";
 import { stageOf, TWO_GIRDERS } from "./twoGirders.ts";
 
 /** Findings of the girders of a set that are no reading beyond a limit. */
 export function girderFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
-  return [...standingFinding(ctx), ...fieldPieceFindings(ctx), ...notJudged(ctx, run, stored)];
+  return [...standingFinding(ctx), ...dataFindings(fieldPieces(ctx)), ...notJudged(ctx, run, stored)];
 }
 
 function note(ctx: SetContext, part: Pick<Finding, "check" | "subject" | "words" | "cure">): Finding {

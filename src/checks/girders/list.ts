@@ -4,7 +4,7 @@ import { bucklingMeasures } from "../buckling/measure.ts";
 import type { CheckList } from "../measure.ts";
 import { girderBending } from "./bending.ts";
 import { girderFindings } from "./findings.ts";
-import { girderSlenderness } from "./slenderness.ts";
+import { fieldPieces, girderSlenderness } from "./slenderness.ts";
 import { splices } from "./splices.ts";
 import { stiffenerLoads } from "./stiffeners.ts";
 import { twoGirderSet } from "./twoGirders.ts";
@@ -13,5 +13,6 @@ import { webAtPointLoads } from "./web.ts";
 export const girderChecks: Partial<CheckList> = {
   makers: [girderBending, girderSlenderness, twoGirderSet, webAtPointLoads, stiffenerLoads, splices],
   onDemand: [bucklingMeasures],
+  onSet: [fieldPieces],
   runChecks: [girderFindings],
 };

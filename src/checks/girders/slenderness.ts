@@ -6,11 +6,11 @@
 
 import { diagramsOf } from "../../mechanics/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
+import { dataMeasure } from "../dataMeasure.ts";
 import { type Limit, limitOf } from "../limits.ts";
-import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { constant, field, MM, type Recorder, solved, trace } from "../trace.ts";
+import { type DataMeasure, type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { constant, field, METRE, MM, type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
-import type { Finding } from "../types.ts";
 import { type Brace, bracesOf, type GirderData, girdersOf, type PieceData, stationOf } from "./data.ts";
 import { type Carrying, carryingOn } from "./supports.ts";
 
@@ -170,38 +170,64 @@ function read(
   };
 }
 
+/** An end of a field piece with its place in the plan; '' at the rear end. */
+interface Cut {
+  at: number;
+  path: string;
+}
+
 /** Field pieces, from splice to splice, that are long for their flanges; judged alone, as they are handled. */
-export function fieldPieceFindings(ctx: SetContext): Finding[] {
+export function fieldPieces(ctx: SetContext): DataMeasure[] {
   const limit = limitOf(ctx.plan, "field piece slenderness");
   if (limit === null) return [];
+  const own = `sets[${ctx.plan.sets.indexOf(ctx.set)}]`;
   return girdersOf(ctx).flatMap((g) => {
-    const cuts = ctx.set.splices.filter((s) => s.girder === g.line).map((s) => s.at_m);
-    const ends = [0, ...cuts.sort((a, b) => a - b), g.length];
-    return ends.slice(1).flatMap((to, i): Finding[] => {
-      const from = ends[i];
-      const { width, piece } = narrowest(g, from, to);
-      const value = (to - from) / (width / 1000);
-      if (!(value > limit.value * (1 + 1e-9))) return [];
-      return [
-        {
-          id: `field piece slenderness:${ctx.set.id}:${g.name}:${from}`,
-          level: "caution",
-          check: "field piece slenderness",
-          set: ctx.set.id,
-          subject: g.name,
-          from: null,
-          to: null,
-          worst: null,
-          value,
-          limit: limit.value,
-          unit: "L/b",
-          use: value / limit.value,
-          source: limit.source,
-          chosenBy: limit.chosenBy,
-          words: `${g.name}: the field piece from ${from} to ${to} m is ${value.toFixed(1)} times as long as its narrowest flange is wide (${width} mm, ${piece.name}); ${limit.value} is usual`,
-          cure: "wider flanges, a shorter piece, or a stiffening truss while it is handled alone",
-        },
-      ];
-    });
+    const splices = ctx.set.splices.flatMap((s, i): Cut[] =>
+      s.girder === g.line ? [{ at: s.at_m, path: `${own}.splices[${i}].at_m` }] : [],
+    );
+    const last = g.pieces[g.pieces.length - 1];
+    const ends: Cut[] = [
+      { at: 0, path: "" },
+      ...splices.sort((a, b) => a.at - b.at),
+      { at: g.length, path: `${last.path}.to_m` },
+    ];
+    return ends.slice(1).map((to, i) => fieldPiece(ctx, g, [ends[i], to], limit));
   });
+}
+
+function fieldPiece(ctx: SetContext, g: GirderData, [from, to]: [Cut, Cut], limit: Limit): DataMeasure {
+  const { width, piece, of } = narrowest(g, from.at, to.at);
+  return dataMeasure(
+    {
+      check: "field piece slenderness",
+      set: ctx.set.id,
+      subject: `${g.name} from ${from.at} to ${to.at} m`,
+      unit: "L/b",
+      factor: 1,
+      words: ({ value }) =>
+        `${g.name}: the field piece from ${from.at} to ${to.at} m is ${value.toFixed(1)} times as long as its narrowest flange is wide (${width} mm, ${piece.name}); ${limit.value} is usual`,
+      cure: "wider flanges, a shorter piece, or a stiffening truss while it is handled alone",
+    },
+    (rec) => {
+      field(rec, "x_2", to.at, "front end of the piece", to.path, to.at, METRE);
+      if (from.path === "") constant(rec, "x_1", 0, "m", "rear end of the piece", "rear end of the girder");
+      else field(rec, "x_1", from.at, "rear end of the piece", from.path, from.at, METRE);
+      trace(rec, "L", to.at - from.at, "x_2 - x_1", "m", "length of the piece");
+      field(
+        rec,
+        "b",
+        width / 1000,
+        `narrowest flange, of ${piece.name}`,
+        `${piece.path}.${of}[0]`,
+        width,
+        MM,
+      );
+      const words = "length over flange width";
+      const value = trace(rec, "slender", (to.at - from.at) / (width / 1000), "L/b", "1", words);
+      constant(rec, "allowed", limit.value, "1", "L/b that is usual", `${limit.source} (${limit.chosenBy})`);
+      rec?.ends("slender", "allowed");
+      return { value, limit: limit.value };
+    },
+    limit,
+  );
 }

@@ -2,9 +2,10 @@
 
 import { hookName, type Plan, spreadOf } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
+import { dataFindings, dataMeasure } from "../dataMeasure.ts";
 import { finding } from "../finding.ts";
-import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
-import { field, MM, solved } from "../trace.ts";
+import { type DataMeasure, type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { constant, field, MM, solved } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { foundAt, poseWords } from "./found.ts";
@@ -101,7 +102,6 @@ export function settlementFindings(ctx: SetContext, run: SetRun, stored: readonl
 /** Machines without an action level, and levels beyond what the spread has looked at. */
 export function settlementItems(plan: Plan): Finding[] {
   const levels = levelsOf(plan);
-  const { spread } = spreadOf(plan);
   const out: Finding[] = [];
   const bare = levels.filter((l) => l.trigger === undefined).map((l) => l.name);
   if (bare.length > 0)
@@ -115,22 +115,36 @@ export function settlementItems(plan: Plan): Finding[] {
         cure: "give settlementTrigger_mm, from what the spread shows of settlement",
       }),
     );
-  for (const { name, path, trigger } of levels)
-    if (trigger !== undefined && trigger > spread.settlement_mm * (1 + 1e-9))
-      out.push(
-        finding({
-          level: "caution",
-          check: "settlement",
-          set: "",
-          subject: name,
-          value: trigger,
-          limit: spread.settlement_mm,
-          unit: "mm",
-          use: spread.settlement_mm > 0 ? trigger / spread.settlement_mm : null,
-          source: "spread.settlement_mm of the plan",
-          words: `the crew acts on settlement of ${name} from ${trigger} mm on (${path}), but its effect is only looked at up to ${spread.settlement_mm} mm`,
-          cure: "a lower action level, or more settlement in the spread",
-        }),
-      );
-  return out;
+  return [...out, ...dataFindings(actionLevels(plan))];
+}
+
+/** Action levels against the settlement that the spread looks at. */
+export function actionLevels(plan: Plan): DataMeasure[] {
+  const { spread } = spreadOf(plan);
+  return levelsOf(plan).flatMap(({ name, path, trigger }) => {
+    if (trigger === undefined) return [];
+    return dataMeasure(
+      {
+        check: "settlement",
+        set: "",
+        subject: name,
+        unit: "mm",
+        factor: 1e3,
+        words: () =>
+          `the crew acts on settlement of ${name} from ${trigger} mm on (${path}), but its effect is only looked at up to ${spread.settlement_mm} mm`,
+        cure: "a lower action level, or more settlement in the spread",
+      },
+      (rec) => {
+        const value = field(rec, "w_a", trigger / 1000, `action level of ${name}`, path, trigger, MM);
+        const words = "settlement that the spread looks at";
+        const seen = spread.settlement_mm;
+        if (plan.spread.settlement_mm === undefined)
+          constant(rec, "w_s", seen / 1000, "m", words, "starter value");
+        else field(rec, "w_s", seen / 1000, words, "spread.settlement_mm", seen, MM);
+        rec?.ends("w_a", "w_s");
+        return { value, limit: seen / 1000 };
+      },
+      { source: "spread.settlement_mm of the plan", chosenBy: "plan" },
+    );
+  });
 }

@@ -9,7 +9,7 @@ import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { constant, field, NUMBER, type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { dragArea, gustAtTip, SPEED, sideArea } from "./air.ts";
-import { recordLimit } from "./table.ts";
+import { recordLimit } from "./stepLimits.ts";
 
 const AREA = { unit: "m2", si: "m2", change: "" } as const;
 const IDEA =
@@ -109,20 +109,14 @@ export function chartSpeed(
   if (wind === undefined) return null;
   const path = `cranes[${ctx.plan.cranes.indexOf(crane)}].wind`;
   const sail = sailOf(ctx, crane, pose, rec);
-  if (sail === null) return wind.limit_m_per_s;
-  field(
-    rec,
-    "V_chart",
-    wind.limit_m_per_s,
-    "wind limit of the chart",
-    `${path}.limit_m_per_s`,
-    wind.limit_m_per_s,
-    SPEED,
-  );
+  const V = wind.limit_m_per_s;
+  const words = "wind limit of the chart";
+  if (sail === null) return field(rec, "V_a", V, words, `${path}.limit_m_per_s`, V, SPEED);
+  field(rec, "V_chart", V, words, `${path}.limit_m_per_s`, V, SPEED);
   return trace(
     rec,
     "V_a",
-    wind.limit_m_per_s * Math.sqrt(Math.min(1, sail.reference / sail.own)),
+    V * Math.sqrt(Math.min(1, sail.reference / sail.own)),
     "V_chart*sqrt(min(1, S_ref/S))",
     "m/s",
     "wind limit with this sail",
@@ -159,7 +153,7 @@ export function chartWind(ctx: SetContext): Measure[] {
           const perReading = gustAtTip(plan, 1, tip);
           const there = V * perReading;
           if (rec !== null) {
-            recordLimit(rec, ctx, pose.step, V);
+            recordLimit(rec, ctx, { index: pose.step, V });
             constant(
               rec,
               "k_tip",
@@ -169,7 +163,7 @@ export function chartWind(ctx: SetContext): Measure[] {
               "averaging time and height factors of site.wind",
             );
             trace(rec, "V_tip", there, "V_step*k_tip", "m/s", "gust at the boom tip");
-            if (pose.forces[ctx.supportIndex.get(`hoist ${crane.id}`) ?? -1] > 0) rec.ends("V_tip", "V_a");
+            rec.ends("V_tip", "V_a");
           }
           return {
             value: there,
