@@ -4,7 +4,10 @@ import type { Plan } from "../../plan/index.ts";
 import { type Pose, pathLevel, type SetContext, type SetRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import { limitOf } from "../limits.ts";
-import type { Finding } from "../types.ts";
+import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { field, METRE, type Recorder, solved, trace } from "../trace.ts";
+import { traced } from "../traced.ts";
+import type { Finding, Level } from "../types.ts";
 import { foundAt, poseWords } from "./found.ts";
 import { type Standing, standingOf } from "./standing.ts";
 import { pressuresOver } from "./trackPressure.ts";
@@ -45,6 +48,8 @@ export function wallsOf(plan: Plan): Wall[] {
 interface Surcharge {
   perMetre: number;
   pressure: number;
+  /** The axle-line sides that stand there, each with its force, N. */
+  sides: { id: string; force: number }[];
 }
 
 function surchargeOf(train: Train, wall: Wall, reach: number, pose: Pose): Surcharge | null {
@@ -53,17 +58,33 @@ function surchargeOf(train: Train, wall: Wall, reach: number, pose: Pose): Surch
   const { spread, wheels, t } = train;
   let force = 0;
   let most = 0;
+  const sides: Surcharge["sides"] = [];
   for (const w of wheels) {
-    const behind = wall.back * (deck[0] + w.x - wall.at);
+    const back = behind(wall, deck[0] + w.x);
     const F = pose.forces[w.column];
-    if (!(F >= 0) || behind < 0 || behind > reach) continue;
+    if (!(F >= 0) || back < 0 || back > reach) continue;
     force += F;
     most = Math.max(most, F);
+    sides.push({ id: w.id, force: F });
   }
   return force > 0
-    ? { perMetre: force / t.deckWidth_m, pressure: most / (spread.length * spread.width) }
+    ? { perMetre: force / t.deckWidth_m, pressure: most / (spread.length * spread.width), sides }
     : null;
 }
+
+/** Chainage of what a machine has on the ground nearest to a wall's face; null where nothing of it stands on its side. */
+function nearestAt(wall: Wall, machine: Standing, pose: Pick<Pose, "situation">): number | null {
+  let nearest: number | null = null;
+  for (const area of machine.areas(pose))
+    for (const [x] of area) {
+      const d = behind(wall, x);
+      if (d > -BEYOND && (nearest === null || d < behind(wall, nearest))) nearest = x;
+    }
+  return nearest;
+}
+
+/** How far a chainage lies behind a wall's face, m. */
+const behind = (wall: Wall, x: number): number => wall.back * (x - wall.at);
 
 /** Least distance of a machine's ground behind a wall's face over some poses, m, and which; -1 where it never stands there. */
 export function nearestTo(
@@ -74,26 +95,105 @@ export function nearestTo(
   let distance = Number.POSITIVE_INFINITY;
   let at = -1;
   poses.forEach((pose, i) => {
-    for (const area of machine.areas(pose))
-      for (const [x] of area) {
-        const d = wall.back * (x - wall.at);
-        if (d >= distance || d <= -BEYOND) continue;
-        distance = d;
-        at = i;
-      }
+    const x = nearestAt(wall, machine, pose);
+    if (x === null || behind(wall, x) >= distance) return;
+    distance = behind(wall, x);
+    at = i;
   });
   return { distance, at };
+}
+
+const CURE =
+  "have backwall and wingwalls checked for this surcharge and name who signed, or keep further back";
+
+/** How machines at a wall are judged: by whoever signed for it, no number says how near they may come. */
+function judged({ plan }: SetContext, machine: Standing, wall: Wall) {
+  const rule = limitOf(plan, "wall reach");
+  const signed = plan.site.wallSignedOff;
+  const level: Level = signed ? "note" : "caution";
+  return {
+    level,
+    check: "edge distance",
+    subject: `${machine.name}, ${wall.name} wall`,
+    unit: machine.of === "train" ? "kN/m" : "m",
+    source: rule ? `${rule.source}; reach ${rule.value} of the wall's height` : "plan",
+    chosenBy: signed?.by ?? rule?.chosenBy ?? "plan",
+    cure: CURE,
+  } as const;
+}
+
+/** How far behind its face a load still presses on a wall, m; Infinity where its height is not known. */
+function reachOf(plan: Plan, wall: Wall): number {
+  const rule = limitOf(plan, "wall reach");
+  return rule && wall.height !== null ? rule.value * wall.height : Number.POSITIVE_INFINITY;
+}
+
+/** Machines behind walls at one pose, for their traces: what trains put there per metre of wall, how near cranes come. */
+export function edgeDistances(ctx: SetContext): Measure[] {
+  const trains = trainsOf(ctx);
+  return wallsOf(ctx.plan).flatMap((wall) =>
+    standingOf(ctx).map((machine) => {
+      const train = trains.find((one) => machine.of === "train" && one.t.id === machine.name);
+      return measure({
+        ...judged(ctx, machine, wall),
+        kind: "",
+        sense: train === undefined ? "least" : "greatest",
+        factor: train === undefined ? 1 : 1e-3,
+        digits: train === undefined ? 2 : 1,
+        watched: false,
+        ...traced(ctx, (pose, rec) =>
+          train === undefined
+            ? distanceReading(rec, machine, wall, pose)
+            : surchargeReading(rec, train, wall, reachOf(ctx.plan, wall), pose),
+        ),
+      });
+    }),
+  );
+}
+
+function distanceReading(rec: Recorder | null, machine: Standing, wall: Wall, pose: Pose): Reading {
+  const x = nearestAt(wall, machine, pose);
+  if (x === null) return { ...NOT_HERE, why: `it does not stand on this side of the ${wall.name} backwall` };
+  solved(rec, "x", x, "m", `chainage of what ${machine.name} has on the ground nearest to the wall`);
+  const path = `site.${wall.name}Backwall_m`;
+  field(rec, "x_w", wall.at, `face of the ${wall.name} backwall`, path, wall.at, METRE);
+  const formula = wall.back === 1 ? "x - x_w" : "x_w - x";
+  const value = trace(rec, "d", behind(wall, x), formula, "m", "distance behind the face; beyond it below 0");
+  rec?.ends("d", null);
+  return { value, limit: Number.NaN };
+}
+
+function surchargeReading(
+  rec: Recorder | null,
+  train: Train,
+  wall: Wall,
+  reach: number,
+  pose: Pose,
+): Reading {
+  const load = surchargeOf(train, wall, reach, pose);
+  if (load === null)
+    return { ...NOT_HERE, why: `nothing of it stands within reach of the ${wall.name} backwall` };
+  const within = Number.isFinite(reach) ? `within ${reach.toFixed(2)} m of the face` : "behind the wall";
+  const names = load.sides.map(({ id, force }, i) => {
+    solved(rec, `F_${i + 1}`, force, "N", `force of axle-line side ${id}, ${within}`);
+    return `F_${i + 1}`;
+  });
+  const { deckWidth_m: width } = train.t;
+  field(rec, "b", width, "width of the deck", `${train.path}.deckWidth_m`, width, METRE);
+  const words = "load within reach, per metre of the wall";
+  const value = trace(rec, "s", load.perMetre, `(${names.join(" + ")})/b`, "N/m", words);
+  rec?.ends("s", null);
+  return { value, limit: Number.NaN };
 }
 
 /** What comes within reach of a backwall over a run: distance, surcharge and its greatest jump; a note where it is signed for. */
 export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
   const { plan } = ctx;
-  const rule = limitOf(plan, "wall reach");
   const trains = trainsOf(ctx);
   const pressures = pressuresOver(ctx, stored);
   const signed = plan.site.wallSignedOff;
   return wallsOf(plan).flatMap((wall) => {
-    const reach = rule && wall.height !== null ? rule.value * wall.height : Number.POSITIVE_INFINITY;
+    const reach = reachOf(plan, wall);
     return standingOf(ctx).flatMap((machine) => {
       const { distance: least, at: nearest } = nearestTo(wall, machine, stored);
       if (nearest < 0 || least > reach) return [];
@@ -125,28 +225,23 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
         }
       } else {
         let most = -1;
+        let pressed = -1;
         pressures.get(machine.name)?.forEach((p, i) => {
           if (!(p > most)) return;
           most = p;
-          at = i;
+          pressed = i;
         });
         words.push(
           most > 0
-            ? `with up to ${(most / 1000).toFixed(0)} kPa (${poseWords(run, at)})`
+            ? `with up to ${(most / 1000).toFixed(0)} kPa (${poseWords(run, pressed)})`
             : "pressure not known",
         );
       }
       return foundAt(ctx, run, at, {
         id: `edge distance:${ctx.set.id}:${machine.name}:${wall.name}`,
-        level: signed ? "note" : "caution",
-        check: "edge distance",
-        subject: `${machine.name}, ${wall.name} wall`,
+        ...judged(ctx, machine, wall),
         value: value ?? least,
-        unit: value === null ? "m" : "kN/m",
-        source: rule ? `${rule.source}; reach ${rule.value} of the wall's height` : "plan",
-        chosenBy: signed?.by ?? rule?.chosenBy ?? "plan",
         words: `${words.join("; ")}: ${signed ? `signed for by ${signed.by}` : "no engineer has signed for the wall"}`,
-        cure: "have backwall and wingwalls checked for this surcharge and name who signed, or keep further back",
       });
     });
   });
