@@ -4,7 +4,10 @@ import { poseAt, prepareContext } from "../sequence/index.ts";
 import { type Asking, asking } from "./asked.ts";
 import { axisOf, fromX, type Place, toX, type Width } from "./axis.ts";
 import type { SolverClient } from "./client.ts";
+import type { Desk } from "./desk.ts";
 import { type Editing, editing } from "./editing.ts";
+import { type Filing, filing } from "./filing.ts";
+import { type KeepingWork, keeping } from "./keeping.ts";
 import { solvingWork } from "./solving.ts";
 import {
   type AppState,
@@ -35,6 +38,8 @@ export interface Ground {
   poseAt: (context: SetContext, step: StepRun, progress: number) => Pose;
   /** Runs a piece of work when the thread has nothing better to do. */
   whenIdle: (work: () => void) => void;
+  /** Where work is kept and files are written. */
+  desk: Desk;
   /** The time, ms since 1970. */
   now: () => number;
   /** Calls back before the next picture, with the time in ms. */
@@ -49,7 +54,7 @@ const secondsPerStep = 4;
 const secondsPerStop = 1.5;
 
 /** The commands of the screen and the store that they change. */
-export interface App extends Asking, Editing {
+export interface App extends Asking, Editing, Filing, KeepingWork {
   store: StoreApi<AppState>;
   /** Says that a file could not be opened at all. */
   fail(name: string, found: string): void;
@@ -104,10 +109,11 @@ function onResult(result: Result, { result: before, cursor }: Pick<AppState, "re
   return set === cursor.set && step === cursor.step ? cursor : { ...cursor, set, step };
 }
 
-/** The ground in a browser, with the given solver. */
-export function browserGround(client: SolverClient): Ground {
+/** The ground in a browser, with the given solver and desk. */
+export function browserGround(client: SolverClient, desk: Desk): Ground {
   return {
     client,
+    desk,
     prepare: prepareContext,
     poseAt,
     whenIdle: (work) => {
@@ -160,6 +166,10 @@ export function createApp(ground: Ground): App {
 
   const work = solvingWork(store, ground, change);
 
+  const forget = () => work.contexts.clear();
+  const edits = editing(store, { solve: work.solve, forget, now: ground.now });
+  const kept = keeping(store, edits, ground.desk, ground.now);
+
   const axis = () => {
     const set = setOf(get());
     return set === null || set.steps.length === 0 ? null : axisOf(set, get().view.width);
@@ -209,7 +219,9 @@ export function createApp(ground: Ground): App {
 
   const app: App = {
     store,
-    ...editing(store, { solve: work.solve, forget: () => work.contexts.clear(), now: ground.now }),
+    ...edits,
+    ...kept,
+    ...filing(store, edits, kept, ground.desk, ground.now),
     fail: (name, found) => {
       const error = {
         path: "the file",

@@ -1,6 +1,8 @@
 // What tests may ask of the page: one object on the window, filled in by the parts that know the answers.
+import { type PlanPath, planHash, withValue } from "../plan/index.ts";
 import type { App } from "./app.ts";
 import type { Place } from "./axis.ts";
+import { changesUnsaved } from "./history.ts";
 import type { Finding } from "./types.ts";
 
 /** The part that the app answers. The scene adds its own to the same object. */
@@ -19,6 +21,21 @@ export interface Handle {
     sets: { id: string; weight: number; steps: string[]; poses: number }[];
     findings: Pick<Finding, "id" | "level" | "check" | "subject" | "worst">[];
   } | null;
+  /** The document in short: hashes of the draft and of the last good plan, errors, history, changes no file holds. */
+  document(): {
+    name: string;
+    draftHash: string;
+    planHash: string;
+    errors: string[];
+    labels: string[];
+    index: number;
+    changes: number;
+    opened: number;
+  } | null;
+  /** One committed edit: the value at a place of the draft. */
+  edit(label: string, path: PlanPath, value: unknown): void;
+  undo(): void;
+  redo(): void;
   /** Shows the Result with one support's share taken out, to see the hole that it leaves; '' shows it whole again. */
   withoutForce(support: string): void;
 }
@@ -69,6 +86,23 @@ export function exposeHandle(app: App): void {
         }),
       };
     },
+    document: () => {
+      const { document, history } = app.store.getState();
+      if (document === null) return null;
+      return {
+        name: document.name,
+        draftHash: planHash(document.draft),
+        planHash: planHash(document.plan),
+        errors: document.errors.map(({ path }) => path),
+        labels: history.entries.map(({ label }) => label),
+        index: history.index,
+        changes: changesUnsaved(history),
+        opened: document.opened,
+      };
+    },
+    edit: (label, path, value) => app.edit(label, (draft) => withValue(draft, path, value)),
+    undo: app.undo,
+    redo: app.redo,
     withoutForce: (support) => {
       const result = whole ?? app.store.getState().result;
       [without, whole, shown] = [support, null, null];

@@ -1,6 +1,6 @@
 // The document: opening plans, editing the draft, going back and forth. A draft with errors leaves the last good plan.
 import type { StoreApi } from "zustand/vanilla";
-import { checkPlan, readPlan } from "../plan/index.ts";
+import { checkPlan, readPlan, same } from "../plan/index.ts";
 import { atEntry, beginning, edited, entryNow, type History } from "./history.ts";
 import { type AppState, type Document, emptyState } from "./state.ts";
 import type { Plan } from "./types.ts";
@@ -56,30 +56,21 @@ const ofOnePlan = {
   tabling: emptyState.tabling,
 } as const satisfies Partial<AppState>;
 
-/** True when two plans say the same; parts that they share cost nothing, and a field that is undefined is none. */
-function isSame(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const [one, other] = [a as Record<string, unknown>, b as Record<string, unknown>];
-  const given = (it: Record<string, unknown>) => Object.keys(it).filter((name) => it[name] !== undefined);
-  const names = given(one);
-  return names.length === given(other).length && names.every((name) => isSame(one[name], other[name]));
-}
-
 /** The commands on a store. */
 export function editing(store: StoreApi<AppState>, ground: EditingGround): Editing {
   const get = store.getState;
 
   const open = (plan: Plan, draft: Plan, name: string, history: History) => {
-    const before = get().document;
+    const { document: before, view, keeping, leftBehind, recent } = get();
     const number = (before?.number ?? 0) + 1;
     const read = draft === plan ? null : checkPlan(draft);
     ground.forget();
     store.setState({
       ...emptyState,
-      view: get().view,
-      keeping: get().keeping,
+      view,
+      keeping,
+      leftBehind,
+      recent,
       document: {
         plan,
         draft,
@@ -152,10 +143,10 @@ export function editing(store: StoreApi<AppState>, ground: EditingGround): Editi
       if (document === null) return;
       const committed = entryNow(history).plan;
       const draft = change(committed);
-      if (isSame(draft, committed)) become(document, committed, false, history);
+      if (same(draft, committed)) become(document, committed, false, history);
       // What was tried out last is often what is committed: then it stays the same object, and its result stands.
       else {
-        const kept = isSame(draft, document.draft) ? document.draft : draft;
+        const kept = same(draft, document.draft) ? document.draft : draft;
         become(document, kept, false, edited(history, label, kept, ground.now()));
       }
     },
@@ -164,7 +155,7 @@ export function editing(store: StoreApi<AppState>, ground: EditingGround): Editi
       if (document === null || (change === null && !document.trying)) return;
       const committed = entryNow(history).plan;
       const draft = change === null ? committed : change(committed);
-      become(document, isSame(draft, committed) ? committed : draft, change !== null, history);
+      become(document, same(draft, committed) ? committed : draft, change !== null, history);
     },
     undo: () => go(get().history.index - 1),
     redo: () => go(get().history.index + 1),

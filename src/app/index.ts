@@ -16,10 +16,15 @@ export { leastStage, stageAt } from "./buckled.ts";
 export { type Completing, type Progress, type SolverClient, workerClient } from "./client.ts";
 export { colourOf, kindColours } from "./colours.ts";
 export { exposeHandle, type Handle } from "./debug.ts";
+export { browserDesk, type Desk, type Notes, type PageLife } from "./desk.ts";
 export type { Editing, KeptDocument } from "./editing.ts";
+export type { BrowserFiles, FileHandle, FileToRead } from "./files.ts";
+export { type Filing, fileName } from "./filing.ts";
 export { type FindingNumbers, findingNumbers, inPlanUnits } from "./findingNumbers.ts";
 export { changesUnsaved, type Entry, type History } from "./history.ts";
+export type { Asked, KeepingWork } from "./keeping.ts";
 export { keepView, rememberedView } from "./remember.ts";
+export type { Box, Put, Shelf } from "./shelf.ts";
 export { allFindings, cornerWords, isOfSpread, nearestStored, storedAt, wider } from "./spreads.ts";
 export {
   type AppState,
@@ -29,10 +34,13 @@ export {
   type Document,
   emptyState,
   type Failure,
+  type Filed,
   type HeldSpread,
   type HeldTables,
   type Keeping,
   type Panel,
+  type RecentPlan,
+  type Recovered,
   type SceneView,
   type Solving,
   type Spreading,
@@ -43,6 +51,7 @@ export {
 } from "./state.ts";
 export { stepName, stepWords } from "./stepWords.ts";
 export { eventWords, type Stop, stepBeside, stopBeside, stopsOf } from "./stops.ts";
+export type { Tabs } from "./tabs.ts";
 export type {
   BucklingStage,
   Finding,

@@ -35,6 +35,39 @@ export interface Document {
 /** Whether changes are kept in this browser, and since when (ms since 1970); or why they are not. */
 export type Keeping = { is: "idle" } | { is: "kept"; at: number } | { is: "failed"; words: string };
 
+/** Work that was kept of a page that is gone. */
+export interface Recovered {
+  /** Its key in this browser. */
+  key: string;
+  name: string;
+  title: string;
+  /** Its last change, ms since 1970. */
+  at: number;
+  /** Changes that no file holds. */
+  changes: number;
+  /** Labels of the last of them, oldest first. */
+  labels: readonly string[];
+}
+
+/** A plan that was open lately. */
+export interface RecentPlan {
+  key: string;
+  name: string;
+  title: string;
+  at: number;
+  /** 0 for a plan that a file holds; else kept work that was put away, with so many changes that no file holds. */
+  changes: number;
+}
+
+/** The file of the open document: what became of it last, and when (ms since 1970). */
+export interface Filed {
+  name: string;
+  is: "opened" | "saved" | "downloaded";
+  at: number;
+  /** Errors that the draft had when it was written. */
+  errors: number;
+}
+
 /** A file that could not be opened, with every error in it; the last good plan stays. */
 export interface Failure {
   name: string;
@@ -126,6 +159,15 @@ export interface AppState {
   /** Every committed edit; without entries while nothing is open. */
   history: History;
   keeping: Keeping;
+  /** What was recovered and is open now, until the user says what becomes of it; and other work left behind. */
+  recovered: Recovered | null;
+  leftBehind: readonly Recovered[];
+  /** Plans to go back to, newest first; as they were when the list was last asked for. */
+  recent: readonly RecentPlan[];
+  /** null while the document has no file. */
+  filed: Filed | null;
+  /** Why a file could not be written; '' when it could. */
+  notFiled: string;
   failure: Failure | null;
   result: Result | null;
   solving: Solving;
@@ -163,6 +205,11 @@ export const emptyState: AppState = {
   document: null,
   history: { entries: [], index: 0, saved: { index: 0, away: 0 } },
   keeping: { is: "idle" },
+  recovered: null,
+  leftBehind: [],
+  recent: [],
+  filed: null,
+  notFiled: "",
   failure: null,
   result: null,
   solving: { is: "idle" },

@@ -11,6 +11,7 @@ import {
 import { prepareContext } from "../../src/sequence/index.ts";
 import { samplePlan } from "../plan/sample.ts";
 import { madeUpFinding, madeUpResult, supports } from "./madeUp.ts";
+import { madeUpBrowser } from "./madeUpDesk.ts";
 
 const text = (title = "sample"): string => {
   const plan = samplePlan();
@@ -45,6 +46,7 @@ function testGround() {
       return { step: step.index, progress, solution, forces, shares: forces } as Pose;
     },
     whenIdle: (work) => idle.push(work),
+    desk: madeUpBrowser().page("page").desk,
     now: () => 0,
     nextFrame: (work) => frames.push(work),
     stillness: () => still,

@@ -12,6 +12,7 @@ import {
 } from "../../src/app/index.ts";
 import { samplePlan } from "../plan/sample.ts";
 import { madeUpResult } from "./madeUp.ts";
+import { madeUpBrowser } from "./madeUpDesk.ts";
 
 const stage = (step: number, progress: number, factor: number | null): BucklingStage => ({
   step,
@@ -57,6 +58,7 @@ function testGround() {
       throw new Error("no pose is solved in this test");
     },
     whenIdle: () => {},
+    desk: madeUpBrowser().page("page").desk,
     now: () => 0,
     nextFrame: () => {},
     stillness: () => false,

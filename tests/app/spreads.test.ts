@@ -16,6 +16,7 @@ import {
 } from "../../src/app/index.ts";
 import { samplePlan } from "../plan/sample.ts";
 import { madeUpFinding, madeUpResult, madeUpSet } from "./madeUp.ts";
+import { madeUpBrowser } from "./madeUpDesk.ts";
 
 const text = JSON.stringify(samplePlan());
 
@@ -70,6 +71,7 @@ function testGround() {
       throw new Error("no pose is solved in this test");
     },
     whenIdle: () => {},
+    desk: madeUpBrowser().page("page").desk,
     now: () => 0,
     nextFrame: () => {},
     stillness: () => false,
