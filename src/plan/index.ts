@@ -12,8 +12,17 @@
  * sha256(utf8("abc")).slice(0, 8); // => "ba7816bf"
  * ```
  */
+export * from "./copySet.ts";
 export * from "./defaults.ts";
 export { valueAt, withInserted, withMoved, withRemoved, withValue } from "./edit.ts";
+export {
+  blankAt,
+  type Field,
+  type FieldIs,
+  fieldOf,
+  fieldsIn,
+  optionAt,
+} from "./fields.ts";
 export { canonicalJson, planHash } from "./hash.ts";
 export { planJsonSchema } from "./jsonSchema.ts";
 export * from "./lookUp.ts";
