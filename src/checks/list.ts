@@ -9,6 +9,7 @@ import { landingChecks } from "./landing/list.ts";
 import { leanRestraint } from "./lean.ts";
 import { leftOnFindings } from "./leftOn.ts";
 import type { CheckList } from "./measure.ts";
+import { metMeasures } from "./metTrace.ts";
 import { planFindings } from "./planFindings.ts";
 import { rateFindings, rateMeasures } from "./rates.ts";
 import { riggingChecks } from "./rigging/list.ts";
@@ -21,7 +22,7 @@ import { windChecks } from "./wind/list.ts";
 
 const setChecks: Partial<CheckList> = {
   makers: [bearingLoads, lashingLoads, tipping, outOfLevel, leanRestraint, uplift, residuals],
-  onRun: [rateMeasures],
+  onRun: [rateMeasures, metMeasures],
   onPlan: [weightMeasures],
   runChecks: [endFindings, happeningFindings, rateFindings, leftOnFindings],
   planChecks: [planFindings],

@@ -5,7 +5,7 @@ import type { Happening, SetContext, SetRun, StepRun } from "../sequence/index.t
 import type { Finding } from "./types.ts";
 
 /** A support counts as carrying from this share of the set's weight on. */
-const CARRIES = 1e-4;
+export const CARRIES = 1e-4;
 
 /** At the end of every step: supports that carry and are meant to be free, and the other way round. */
 export function endFindings(ctx: SetContext, run: SetRun): Finding[] {

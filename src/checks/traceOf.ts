@@ -4,7 +4,7 @@
 import type { Plan } from "../plan/index.ts";
 import { poseAt, prepareContext, type SetContext, type SetRun } from "../sequence/index.ts";
 import { checkList } from "./list.ts";
-import type { DataMeasure, Quantity, Reading, TracedReading } from "./measure.ts";
+import type { DataMeasure, Measure, Quantity, Reading, TracedReading } from "./measure.ts";
 import type { Trace } from "./trace.ts";
 import { traceOfUse } from "./traced.ts";
 import type { Finding, Result } from "./types.ts";
@@ -66,6 +66,7 @@ export function traceOf(
   ctx?: SetContext,
 ): Traced {
   const asked = "worst" in what ? askedOf(what) : what;
+  const stated = "worst" in what ? (what.value ?? Number.NaN) : Number.NaN;
   const { check, subject, set } = asked;
   const none = (why: string): Traced => ({ found: false, asked, why });
   const told = (measure: Quantity, traced: TracedReading): Traced => {
@@ -97,8 +98,11 @@ export function traceOf(
   }
   const pose = poseAt(own, step, asked.progress);
   if (pose.solution.status !== "solved") return none("this pose has no equilibrium");
-  // A check of a range has a measure for either end of it: the one that applies here is taken.
-  const measure = ofIt.find((m) => !Number.isNaN(m.read(pose).value)) ?? ofIt[0];
+  // A check of a range has a measure for either end of it, and a motion may meet one thing twice: the one that applies
+  // here is taken, of several the one whose number is the finding's.
+  const apply = ofIt.filter((m) => !Number.isNaN(m.read(pose).value));
+  const off = (m: Measure) => Math.abs(m.read(pose).value * m.factor - stated);
+  const measure = apply.reduce((a, b) => (off(b) < off(a) ? b : a), apply[0] ?? ofIt[0]);
   if (measure.trace === undefined) return none(`'${check}' writes no trace yet`);
   const traced = measure.trace(pose);
   if (traced === null) return none(measure.read(pose).why ?? "the check does not apply at this pose");

@@ -11,6 +11,7 @@
  */
 export { prepareContext, startSituation } from "./context.ts";
 export { expansion } from "./heat.ts";
+export { ledgerMass } from "./steps/reading.ts";
 export { idealise, setData } from "./idealise.ts";
 export { hookStiffness } from "./machinery.ts";
 export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";

@@ -1,9 +1,9 @@
-// What a plan leaves open of its ground: values and sources, presumptive stand-ins, mats' stresses, who accepted it.
+// What a plan leaves open of its ground: values and sources, mats' stresses, who accepted it.
 
 import { hookName, type Plan } from "../../plan/index.ts";
 import { finding } from "../finding.ts";
 import type { Finding, Level } from "../types.ts";
-import { type Allowable, allowableAt } from "./allowable.ts";
+import { allowableAt } from "./allowable.ts";
 import { lackingOf, matLacks } from "./tracks.ts";
 
 const open = (level: Level, check: string, subject: string, words: string, cure: string): Finding =>
@@ -21,21 +21,6 @@ const unrecorded = (level: Level, subject: string, words: string) =>
 
 const missing = (subject: string, words: string) =>
   open("note", "missing data", subject, words, "give the value with its source");
-
-function presumed(subject: string, one: Allowable, words: string): Finding {
-  return finding({
-    level: "caution",
-    check: "presumptive bearing",
-    set: "",
-    subject,
-    value: one.value / 1000,
-    unit: "kPa",
-    source: one.source,
-    chosenBy: one.chosenBy,
-    words: `${words}: no allowable pressure is given, and ${(one.value / 1000).toFixed(1)} kPa stands in for its soil class`,
-    cure: "an allowable pressure from this site's own investigation",
-  });
-}
 
 /** Open items of the ground below cranes. */
 export function craneGroundItems(plan: Plan): Finding[] {
@@ -56,8 +41,7 @@ export function craneGroundItems(plan: Plan): Finding[] {
           "give the value with its source",
         ),
       );
-    else if (allowable.path === null) out.push(presumed(path, allowable, `ground below ${name}`));
-    else if ((crane.pressureSource ?? "").trim() === "")
+    else if (allowable.path !== null && (crane.pressureSource ?? "").trim() === "")
       out.push(
         unrecorded("caution", `${path}.pressureSource`, "blank: an allowable pressure without a source"),
       );
@@ -93,8 +77,7 @@ export function pathGroundItems(plan: Plan): Finding[] {
   points.forEach((p, i) => {
     const path = `site.path.points[${i}]`;
     const allowable = allowableAt(path, p);
-    if (allowable?.path === null) out.push(presumed(path, allowable, `path at chainage ${p.chainage_m} m`));
-    else if (allowable && (p.pressureSource ?? "").trim() === "")
+    if (allowable?.path && (p.pressureSource ?? "").trim() === "")
       out.push(
         unrecorded("caution", `${path}.pressureSource`, "blank: an allowable pressure without a source"),
       );

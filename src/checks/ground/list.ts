@@ -1,19 +1,31 @@
 // The checks of ground, mats and structures underfoot.
 
+import type { Plan } from "../../plan/index.ts";
+import { dataFindings } from "../dataMeasure.ts";
 import type { CheckList } from "../measure.ts";
 import { axlePressures, tyrePressures, weakStretches } from "./axlePressure.ts";
 import { craneGroundItems, pathGroundItems } from "./data.ts";
 import { matFindings, matLoads } from "./mats.ts";
+import { presumedMeasures } from "./presumed.ts";
 import { setbackFindings, setbackItems, setbacks } from "./setback.ts";
-import { settlementFindings, settlementItems, settlements } from "./settlement.ts";
+import { actionLevels, settlementFindings, settlementItems, settlements } from "./settlement.ts";
 import { pressuresOverSwing, pressuresUnloaded, swingFindings } from "./swing.ts";
 import { trackPressures } from "./trackPressure.ts";
 import { loadsAbove, underfootFindings } from "./underfoot.ts";
-import { wallFindings, wallItems } from "./walls.ts";
+import { edgeDistances, wallFindings, wallItems } from "./walls.ts";
 
 export const groundChecks: Partial<CheckList> = {
   makers: [trackPressures, axlePressures, tyrePressures],
-  onDemand: [matLoads, pressuresOverSwing, pressuresUnloaded, loadsAbove, setbacks, settlements],
+  onDemand: [
+    matLoads,
+    pressuresOverSwing,
+    pressuresUnloaded,
+    loadsAbove,
+    setbacks,
+    settlements,
+    edgeDistances,
+  ],
+  onPlan: [presumedMeasures, actionLevels],
   runChecks: [
     matFindings,
     swingFindings,
@@ -23,5 +35,12 @@ export const groundChecks: Partial<CheckList> = {
     setbackFindings,
     settlementFindings,
   ],
-  planChecks: [craneGroundItems, pathGroundItems, wallItems, setbackItems, settlementItems],
+  planChecks: [
+    craneGroundItems,
+    pathGroundItems,
+    (plan: Plan) => dataFindings(presumedMeasures(plan)),
+    wallItems,
+    setbackItems,
+    settlementItems,
+  ],
 };

@@ -142,6 +142,7 @@ export const brace: MotionOf<"brace"> = {
         happening("count not met", item.what, `${item.count} of ${item.of} ${item.what} are in`, {
           value: item.count,
           limit: item.of,
+          unit: item.what,
           progress: 1,
         }),
       ),
