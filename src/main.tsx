@@ -11,6 +11,7 @@ import "./places/plan/plan.css";
 import "./places/plan/reactions.css";
 import "./places/plan/panels.css";
 import "./places/plan/errors.css";
+import "./places/plan/document.css";
 import {
   browserDesk,
   browserGround,

@@ -129,8 +129,8 @@ export interface Cursor extends Place {
 
 export type SceneView = "elevation" | "plan" | "end" | "free" | "cranes";
 /** What stands below the table of reactions: the list of findings, what is to be known of the
- * cursor's step, what the girders feel, or tables that were asked for. */
-export type Panel = "findings" | "step" | "girders" | "tables";
+ * cursor's step, what the girders feel, tables that were asked for, or the history of the plan. */
+export type Panel = "findings" | "step" | "girders" | "tables" | "history";
 export type Theme = "light" | "dark";
 
 /** How things are shown; no part of the plan. */

@@ -1,13 +1,15 @@
 // npm start: builds the page and serves it, both in this one process, so that ending it ends everything.
+// npm start -- PLAN.json hands out that plan too, read anew at each request, and prints the address that opens it.
 // Options: --port N (4173), --out FOLDER (dist); for the browser tests --throwaway (removes FOLDER at the end) and
 // --owner PID (ends when that process is gone, however it ended).
-import { rmSync } from "node:fs";
-import { join } from "node:path";
+import { accessSync, constants, createReadStream, rmSync, statSync } from "node:fs";
+import { basename, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { build, preview } from "vite";
 import { top } from "./common.mjs";
 
-const { values } = parseArgs({
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
   options: {
     port: { type: "string", default: "4173" },
     out: { type: "string", default: "dist" },
@@ -20,6 +22,46 @@ if (!Number.isInteger(port) || port < 1 || port > 65_535) {
   console.error(`--port is "${values.port}"; a whole number from 1 to 65535 is allowed.`);
   process.exit(2);
 }
+const [given, ...more] = positionals;
+if (more.length > 0) {
+  console.error(
+    `Found ${positionals.length} plans (${positionals.join(", ")}); one is allowed. Start once for each.`,
+  );
+  process.exit(2);
+}
+// npm changes into the project's folder; a name is meant from where it was typed.
+const plan = given === undefined ? "" : resolve(process.env.INIT_CWD ?? process.cwd(), given);
+if (plan !== "") {
+  try {
+    accessSync(plan, constants.R_OK);
+    if (!statSync(plan).isFile()) throw new Error("it is no file");
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    console.error(`${given}: found no plan file that can be read (${reason}). Give the path of a plan file.`);
+    process.exit(2);
+  }
+}
+/** Where the plan stands on the server: under its own name. */
+const handedOut = `/given/${encodeURIComponent(basename(plan))}`;
+
+/** Hands out the plan, and nothing else, as it is on disk at that moment. */
+const handOut = {
+  name: "hand-out-plan",
+  /** @param {import("vite").PreviewServer} server */
+  configurePreviewServer(server) {
+    if (plan === "") return;
+    server.middlewares.use(handedOut, (_, answer) => {
+      answer.setHeader("Content-Type", "application/json");
+      answer.setHeader("Cache-Control", "no-store");
+      createReadStream(plan)
+        .on("error", () => {
+          answer.statusCode = 404;
+          answer.end();
+        })
+        .pipe(answer);
+    });
+  },
+};
 const config = { root: top, configFile: join(top, "vite.config.ts") };
 
 /** @param {number} pid */
@@ -39,11 +81,13 @@ try {
   await build({ ...config, logLevel: "warn", build: { outDir: values.out, emptyOutDir: true } });
   const server = await preview({
     ...config,
+    plugins: [handOut],
     logLevel: "warn",
     build: { outDir: values.out },
     preview: { host: "127.0.0.1", port, strictPort: true, open: false },
   });
-  console.log(`Handspan stands at http://localhost:${port}   (Ctrl+C ends it)`);
+  const query = plan === "" ? "" : `/?open=${encodeURIComponent(handedOut.slice(1))}`;
+  console.log(`Handspan stands at http://localhost:${port}${query}   (Ctrl+C ends it)`);
   const end = () => {
     tidy();
     server.httpServer.close();

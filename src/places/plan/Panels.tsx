@@ -1,14 +1,15 @@
 // The panels below the table of reactions, one of them shown: the findings, what is to be known of the step, the girders,
-// tables that were asked for.
+// tables that were asked for, the history of the plan.
 import type { KeyboardEvent, ReactNode } from "react";
 import { allFindings, type Panel } from "../../app/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { Findings } from "./Findings.tsx";
 import { GirderPanel } from "./GirderPanel.tsx";
+import { HistoryPanel } from "./HistoryPanel.tsx";
 import { StepPanel } from "./StepPanel.tsx";
 import { TablePanel } from "./TablePanel.tsx";
 
-const order: readonly Panel[] = ["findings", "step", "girders", "tables"];
+const order: readonly Panel[] = ["findings", "step", "girders", "tables", "history"];
 
 /** Tabs with their panel. */
 export function Panels() {
@@ -22,8 +23,15 @@ export function Panels() {
     step: `${step + 1}: way back`,
     girders: "Girders",
     tables: "Tables",
+    history: "History",
   };
-  const keys: Readonly<Record<Panel, string>> = { findings: "F", step: "B", girders: "G", tables: "T" };
+  const keys: Readonly<Record<Panel, string>> = {
+    findings: "F",
+    step: "B",
+    girders: "G",
+    tables: "T",
+    history: "H",
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
     event.preventDefault();
@@ -37,6 +45,7 @@ export function Panels() {
     step: <StepPanel />,
     girders: <GirderPanel />,
     tables: <TablePanel />,
+    history: <HistoryPanel />,
   };
   return (
     <>

@@ -6,7 +6,10 @@ import { caution } from "../../report/index.ts";
 import { cursorKey, WhoCarriesWhat } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { Behind } from "./Behind.tsx";
+import { DraftErrors, OldSign } from "./DraftErrors.tsx";
+import { useDocumentKeys } from "./documentKeys.ts";
 import { Errors } from "./Errors.tsx";
+import { Notices } from "./Notices.tsx";
 import { Panels } from "./Panels.tsx";
 import { Reactions } from "./Reactions.tsx";
 import { Stage } from "./Stage.tsx";
@@ -37,6 +40,9 @@ function otherKey(app: App, key: string): boolean {
       return true;
     case "t":
       toPanel(app, "tables");
+      return true;
+    case "h":
+      toPanel(app, "history");
       return true;
     case "escape":
       if (tabling.is === "running") app.stopTables();
@@ -123,18 +129,12 @@ export function PlanPlace() {
   const app = useApp();
   const theme = useIt((state) => state.view.theme);
   usePageKeys(app);
+  useDocumentKeys(app);
+  const isOld = useIt((state) => (state.document?.errors.length ?? 0) > 0);
   useEffect(() => {
     document.documentElement.dataset.theme = theme;
   }, [theme]);
-  const open = useCallback(
-    (file: File) => {
-      file.text().then(
-        (text) => app.openText(text, file.name),
-        (error: unknown) => app.fail(file.name, `the browser could not read it (${String(error)})`),
-      );
-    },
-    [app],
-  );
+  const open = useCallback((file: File) => void app.openFile(file), [app]);
   const over = useDrop(open);
   return (
     <div className={over ? "plan-place over" : "plan-place"}>
@@ -142,13 +142,15 @@ export function PlanPlace() {
       <main>
         <Stage />
         <Operation />
+        <OldSign />
+        <Notices />
       </main>
       <aside aria-label="Numbers and findings">
         <Reactions />
         <Panels />
       </aside>
       <footer>
-        <span title={caution}>{caution}</span>
+        {isOld ? <DraftErrors /> : <span title={caution}>{caution}</span>}
         <Behind />
       </footer>
       <Errors />

@@ -1,8 +1,9 @@
 // The bar at the top: which plan this is, opening and exporting, units and theme.
 import { useState } from "react";
-import { Choice, download, FileButton } from "../../controls/index.ts";
+import { Choice, download } from "../../controls/index.ts";
 import { systems } from "../../units/index.ts";
 import { useApp, useIt } from "../appContext.ts";
+import { DocumentBar, KeptWords } from "./DocumentBar.tsx";
 
 const factors = { "1": "true shape", "10": "shape × 10", "25": "shape × 25", "50": "shape × 50" } as const;
 
@@ -60,7 +61,7 @@ export function TopBar({ open }: { open: (file: File) => void }) {
   const factor = (Object.keys(factors) as (keyof typeof factors)[]).find(
     (one) => Number(one) === exaggeration,
   );
-  const header = document?.plan.header;
+  const header = document?.draft.header;
   return (
     <header className="top">
       <h1>{header === undefined ? "Handspan: erection plan" : header.title || "Plan without a title"}</h1>
@@ -70,11 +71,12 @@ export function TopBar({ open }: { open: (file: File) => void }) {
           {header.status === "" ? "" : `, ${header.status}`}
         </span>
       )}
-      {document?.plan.invented === true && <strong className="invented">Invented data</strong>}
+      {document?.draft.invented === true && <strong className="invented">Invented data</strong>}
       <span className="quiet">Planning aid only</span>
       <span className="gap" />
       <SetChoice />
-      <FileButton words="Open file" accept=".json,application/json" open={open} />
+      <KeptWords />
+      <DocumentBar open={open} />
       <ExportButton />
       <Choice
         label="Elastic shape"

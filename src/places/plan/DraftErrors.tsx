@@ -1,0 +1,49 @@
+// Errors of the draft while it is edited: told at the foot of the page, with each place; the last good plan stays.
+import { useEffect, useState } from "react";
+import { useIt } from "../appContext.ts";
+
+/** The mark over the scene: what is drawn there is older than the draft. */
+export function OldSign() {
+  const isOld = useIt((state) => (state.document?.errors.length ?? 0) > 0);
+  if (!isOld) return null;
+  return <p className="old-sign">Old: the last plan without errors</p>;
+}
+
+/** The bar at the foot, in the place of the caution; a list of all errors opens above it. */
+export function DraftErrors() {
+  const errors = useIt((state) => state.document?.errors);
+  const [listed, setListed] = useState(false);
+  const count = errors?.length ?? 0;
+  useEffect(() => {
+    if (count === 0) setListed(false);
+  }, [count]);
+  if (errors === undefined || count === 0) return null;
+  const [first] = errors;
+  return (
+    <div className="draft-errors">
+      <button
+        type="button"
+        aria-expanded={listed}
+        aria-controls="draft-errors-list"
+        onClick={() => setListed(!listed)}
+      >
+        <strong role="status">{`${count} ${count === 1 ? "error" : "errors"} in the plan`}</strong>
+        <span>{`${first.path}: found ${first.found}; allowed: ${first.allowed}.`}</span>
+      </button>
+      {listed && (
+        <section id="draft-errors-list" className="draft-errors-list" aria-label="Errors in the plan">
+          <p>What is on screen is solved for the last plan without errors. Nothing that was typed is lost.</p>
+          <ul>
+            {errors.map(({ path, found, allowed, mend }, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: one place may have several errors, in a fixed order.
+              <li key={i} data-place={path}>
+                <code>{path}</code>
+                {`: found ${found}; allowed: ${allowed}. ${mend}`}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </div>
+  );
+}
