@@ -5,6 +5,7 @@ import { type Pose, poseAt, type SetContext, type StepRun, type Support } from "
 import { acceptanceOf } from "./acceptances.ts";
 import { extentOf } from "./extent.ts";
 import { type Loss, losable, lose, lossesOf } from "./losses.ts";
+import { type InTurn, toTheEnd } from "./turns.ts";
 import type { Fall, SetBacked, SetResult, UnbackedStretch } from "./types.ts";
 
 /** Marks of stored poses in `SetBacked.marks`. */
@@ -35,11 +36,16 @@ export function backedOf(
   set: SetResult,
   onProgress: Progress = () => true,
 ): SetBacked | null {
+  return toTheEnd(backedInTurn(ctx, set), onProgress);
+}
+
+/** The same, resting after each step. */
+export function* backedInTurn(ctx: SetContext, set: SetResult): InTurn<SetBacked> {
   const marks = new Uint8Array(set.count);
   const stretches: UnbackedStretch[] = [];
   const known = new Map<string, Loss[] | null>();
   for (const step of set.steps) {
-    if (!onProgress(step.index, set.steps.length)) return null;
+    yield { done: step.index, of: set.steps.length };
     const looks = looksOf(ctx, set, step, known);
     const spans = spansOf(ctx, step, looks);
     stretches.push(...joined(ctx, step, spans));
@@ -51,7 +57,7 @@ export function backedOf(
       else marks[i] = spans.some((f) => f.from <= p && p <= f.to) ? UNBACKED : BACKED;
     }
   }
-  onProgress(set.steps.length, set.steps.length);
+  yield { done: set.steps.length, of: set.steps.length };
   return { marks, stretches };
 }
 

@@ -9,6 +9,7 @@ import {
   torsionAt,
 } from "../mechanics/index.ts";
 import { type Pose, poseAt, type SetContext } from "../sequence/index.ts";
+import { type InTurn, toTheEnd } from "./turns.ts";
 import type { Band, GirderEnvelope, SetResult } from "./types.ts";
 
 /** Sets with their stored poses: what an envelope needs of a solved set. */
@@ -23,6 +24,11 @@ export function envelopesOf(
   set: PosesOfSet,
   onProgress: (done: number, of: number) => boolean = () => true,
 ): GirderEnvelope[] | null {
+  return toTheEnd(envelopesInTurn(ctx, set), onProgress);
+}
+
+/** The same, resting after each step. */
+export function* envelopesInTurn(ctx: SetContext, set: PosesOfSet): InTurn<GirderEnvelope[]> {
   const envelopes = ctx.model.girders.map(({ name, elements }): GirderEnvelope => {
     const n = elements.length;
     const last = elements[n - 1];
@@ -41,7 +47,7 @@ export function envelopesOf(
       near = pose;
       if (pose.solution.status === "solved") take(envelopes, diagramsOf(pose.solution), ctx.model, i);
     }
-    if (!onProgress(run.index + 1, set.steps.length)) return null;
+    yield { done: run.index + 1, of: set.steps.length };
   }
   return envelopes;
 }

@@ -16,7 +16,7 @@ export {
   runBuckling,
   withBuckling,
 } from "./buckling/stages.ts";
-export { type CompleteOptions, completeResult } from "./complete.ts";
+export { type Completed, type CompleteOptions, completeInTurn, completeResult } from "./complete.ts";
 export type { Requirement, Way } from "./coverage/form.ts";
 export { requirements } from "./coverage/requirements.ts";
 export { type Sensitivity, sensitivityAt, sensitivityWords } from "./cranes/capacityLeft.ts";
@@ -27,6 +27,8 @@ export { type Reach, reachAt } from "./cranes/reach.ts";
 export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";
 export { type GroundDistance, type GroundUse, groundUse } from "./ground/used.ts";
+export { type Answer, type InTurnOptions, solveInTurn, solverVersion } from "./inTurn.ts";
+export { type KeptRuns, noRuns } from "./keptRuns.ts";
 export * from "./landing/index.ts";
 export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
 export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
@@ -46,7 +48,7 @@ export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type PickSlings, proposeSlings, type SlingProposal } from "./rigging/proposeSlings.ts";
 export { type LegUse, type PartUse, riggingUse } from "./rigging/used.ts";
-export { type SolveOptions, solvePlan, solverVersion } from "./solvePlan.ts";
+export { type SolveOptions, solvePlan } from "./solvePlan.ts";
 export { allCorners, chosenCorners } from "./spread/choose.ts";
 export { bestName, type Corner, type CornerPart, cornerOf } from "./spread/corner.ts";
 export { inSpread } from "./spread/findings.ts";

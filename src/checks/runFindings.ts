@@ -2,6 +2,7 @@
 
 import { hookName, supportNames } from "../plan/index.ts";
 import type { Happening, SetContext, SetRun, StepRun } from "../sequence/index.ts";
+import type { RunCheck } from "./measure.ts";
 import type { Finding } from "./types.ts";
 
 /** A support counts as carrying from this share of the set's weight on. */
@@ -16,6 +17,9 @@ export function endFindings(ctx: SetContext, run: SetRun): Finding[] {
 export function happeningFindings(ctx: SetContext, run: SetRun): Finding[] {
   return run.steps.flatMap((s) => s.happenings.map((h) => happeningFinding(ctx, s.index, h)));
 }
+
+/** Checks over a run that cost next to nothing and say something of every step by itself. */
+export const quickRunChecks: ReadonlySet<RunCheck> = new Set([endFindings, happeningFindings]);
 
 /** Shares of the supports at the end of a solved step, N; empty when it was not solved. */
 export function sharesAtEnd(run: SetRun, s: StepRun): Float64Array {

@@ -19,6 +19,7 @@ import { type Measure, type Reading, useOf } from "./measure.ts";
 import { measureFindings } from "./measureFindings.ts";
 import { cutTo, reverseOf } from "./reverse.ts";
 import { carryFindings, happeningFinding, sharesAtEnd } from "./runFindings.ts";
+import { type InTurn, toTheEnd } from "./turns.ts";
 import type { Finding, SetResult, WayBack, WayBackTry } from "./types.ts";
 
 /** Where in a step a crew may have to turn back. */
@@ -38,17 +39,23 @@ export function waysBackOf(
   set: SetResult,
   onProgress: Progress = () => true,
 ): WayBack[] | null {
+  return toTheEnd(waysBackInTurn(ctx, set), onProgress);
+}
+
+/** The same, resting before each try of a step. */
+export function* waysBackInTurn(ctx: SetContext, set: SetResult): InTurn<WayBack[]> {
   const measures = checkList.makers.flatMap((make) => make(ctx));
   const out: WayBack[] = [];
+  const of = set.steps.length;
   for (const run of set.steps) {
-    if (!onProgress(run.index, set.steps.length)) return null;
-    out.push(wayBackOf(ctx, set, run, measures));
+    yield { done: run.index, of };
+    out.push(yield* wayBackOf(ctx, set, run, measures));
   }
-  onProgress(set.steps.length, set.steps.length);
+  yield { done: of, of };
   return out;
 }
 
-function wayBackOf(ctx: SetContext, set: SetResult, run: StepRun, measures: Measure[]): WayBack {
+function* wayBackOf(ctx: SetContext, set: SetResult, run: StepRun, measures: Measure[]): InTurn<WayBack> {
   const stated = run.step.wayBack;
   if (!run.solved || run.count === 0)
     return {
@@ -57,7 +64,7 @@ function wayBackOf(ctx: SetContext, set: SetResult, run: StepRun, measures: Meas
       from: FROM.map((progress) => failed(progress, [], "the step itself is not solved")),
     };
   const judge = judgeOf(ctx, set, run, measures);
-  const from = FROM.map((progress): WayBackTry => {
+  const tried = (progress: number): WayBackTry => {
     const here = situationIn(ctx, run, progress);
     if (JSON.stringify(here) === JSON.stringify(run.start))
       return { progress, ok: true, steps: [], words: "nothing has been moved yet", findings: [] };
@@ -70,7 +77,12 @@ function wayBackOf(ctx: SetContext, set: SetResult, run: StepRun, measures: Meas
     if (proposed.length === 0 && ["hold", "brace", "rest"].includes(run.step.do))
       return { progress, ok: true, steps: [], words: "nothing is commanded to move", findings: [] };
     return judge(here, progress, proposed);
-  });
+  };
+  const from: WayBackTry[] = [];
+  for (const progress of FROM) {
+    if (from.length > 0) yield { done: run.index, of: set.steps.length };
+    from.push(tried(progress));
+  }
   const source = stated ? "plan" : from.every((f) => f.ok) ? "proposed" : "none";
   return { step: run.index, source, from };
 }
