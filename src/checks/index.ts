@@ -48,6 +48,22 @@ export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type PickSlings, proposeSlings, type SlingProposal } from "./rigging/proposeSlings.ts";
 export { type LegUse, type PartUse, riggingUse } from "./rigging/used.ts";
+export {
+  type AnswerError,
+  type Answers,
+  answerErrors,
+  type CraneAnswer,
+  linesOf,
+  type SteelAnswer,
+  type TransporterAnswer,
+} from "./setUp/answers.ts";
+export { type FirstPlan, firstPlan } from "./setUp/firstPlan.ts";
+export {
+  type ProposalProgress,
+  type ProposedSets,
+  proposedSets,
+  type SetProposal,
+} from "./setUp/proposedSets.ts";
 export { type SolveOptions, solvePlan } from "./solvePlan.ts";
 export { allCorners, chosenCorners } from "./spread/choose.ts";
 export { bestName, type Corner, type CornerPart, cornerOf } from "./spread/corner.ts";

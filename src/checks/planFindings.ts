@@ -22,14 +22,14 @@ function note(
 export function planFindings(plan: Plan): Finding[] {
   const out: Finding[] = [];
   for (const item of openItems(plan)) {
-    const unconfirmed = item.path.includes("unconfirmed");
+    const unconfirmed = item.unconfirmed === true;
     out.push(
       note(
         unconfirmed ? "caution" : "note",
         unconfirmed ? "unconfirmed data" : "missing data",
         "",
         item.path,
-        `${item.path}: ${item.what}`,
+        unconfirmed && item.what.startsWith(item.path) ? item.what : `${item.path}: ${item.what}`,
         unconfirmed
           ? "give or confirm the values against drawings, survey and the makers' documents"
           : "give the value with its source",

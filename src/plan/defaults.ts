@@ -64,6 +64,8 @@ export function yieldOf(set: PlanSet, piece: Piece): number | null {
 export interface OpenItem {
   path: string;
   what: string;
+  /** True where a value stands that nobody has confirmed. */
+  unconfirmed?: boolean;
 }
 
 /** Everything still open: blank names, starter values, unsurveyed seats, missing sources, what is not confirmed. */
@@ -110,7 +112,7 @@ export function openItems(plan: Plan): OpenItem[] {
     });
     items.push(...strengthItems(set, i));
   });
-  items.push(...unconfirmedItems(plan).map(({ path, what }) => ({ path, what })));
+  items.push(...unconfirmedItems(plan).map((item) => ({ ...item, unconfirmed: true })));
   items.push(...openRigging(plan));
   if (plan.limits.use.length + plan.limits.rules.length === 0) open(["limits"], "no limit set");
   return items;

@@ -90,14 +90,19 @@ export function doubtAt(plan: Plan, path: PlanPath): string | null {
   return unconfirmedIn(plan).find((u) => u.path !== null && isWithin(path, u.path))?.why ?? null;
 }
 
+/** Lists of a set that are parts of their own even where they are listed as a whole. */
+const LISTS = ["girders", "picks", "onTransporters", "steps"];
+
 /** The part of a plan that a path belongs to, which is looked at as one: a machine, a girder, the seats. */
 export function partOf(path: PlanPath): PlanPath {
   if (path[0] === "sets") {
     const inside = path.slice(2);
+    if (inside.length === 1 && !LISTS.includes(String(inside[0]))) return path.slice(0, 2);
     const one = ["girders", "picks", "onTransporters"].includes(String(inside[0]));
     return [...path.slice(0, 2), ...inside.slice(0, one ? 2 : 1)];
   }
-  return path.slice(0, path[0] === "site" || typeof path[1] === "number" ? 2 : 1);
+  if (path[0] === "site") return path.slice(0, path.length === 2 ? 1 : 2);
+  return path.slice(0, typeof path[1] === "number" ? 2 : 1);
 }
 
 /** The name of what stands at a path, in brackets, where it has one. */
@@ -109,8 +114,21 @@ function named(plan: Plan, path: PlanPath): string {
   return name === undefined ? "" : ` (${String(name)})`;
 }
 
-/** What is not confirmed, part by part: where its list is, where it stands, and in words. */
-export function unconfirmedItems(plan: Plan): { path: string; what: string; place: string }[] {
+/** Reasons without what they begin with in common, as `starter value: no camber; none`. */
+function reasonsOf(ones: readonly Unconfirmed[]): string {
+  const heads = new Map<string, string[]>();
+  for (const why of new Set(ones.map((u) => u.why))) {
+    const end = why.indexOf(": ");
+    const [head, rest] = end < 0 ? [why, []] : [why.slice(0, end), [why.slice(end + 2)]];
+    heads.set(head, [...(heads.get(head) ?? []), ...rest]);
+  }
+  return [...heads]
+    .map(([head, rest]) => [head, rest.join("; ")].filter((w) => w !== "").join(": "))
+    .join("; ");
+}
+
+/** What is not confirmed, part by part: the part or its entry in the set's list, and what and why in words. */
+export function unconfirmedItems(plan: Plan): { path: string; what: string }[] {
   const parts = new Map<string, Unconfirmed[]>();
   for (const one of unconfirmedIn(plan)) {
     const part = one.path === null ? one.place : printPath(partOf(one.path));
@@ -119,20 +137,17 @@ export function unconfirmedItems(plan: Plan): { path: string; what: string; plac
   }
   return [...parts.values()].map((ones) => {
     const [{ set, index, path, place }] = ones;
-    const at = set === null ? ["unconfirmed", index] : ["sets", set, "unconfirmed", index];
-    if (path === null || ones.length === 1) {
-      const why = set === null ? ones[0].why : `${copied}, not yet confirmed`;
-      return { path: printPath(at), what: `${place}: ${why}`, place };
-    }
+    const why = set === null ? reasonsOf(ones) : `${copied}, not yet confirmed`;
+    const entry = set === null ? ["unconfirmed", index] : ["sets", set, "unconfirmed", index];
+    if (path === null) return { path: printPath(entry), what: `${place}: ${why}` };
     const part = partOf(path);
-    const below = ones.map((u) => printPath((u.path ?? []).slice(part.length)));
-    const fields = [...new Set(below.map((field) => (field === "the file" ? "all of it" : field)))];
-    const reasons = [...new Set(ones.map((u) => u.why))];
-    const whys = set === null ? reasons.join("; ") : `${copied}, not yet confirmed`;
+    const at = printPath(set === null ? part : entry);
+    if (ones.length === 1) return { path: at, what: `${place}: ${why}` };
+    const fields = ones.map((u) => printPath((u.path ?? []).slice(part.length)).replace(/\[\d+\]\.?/g, ""));
+    const names = [...new Set(fields)].map((f) => (f === "" || f === "the file" ? "all of it" : f));
     return {
-      path: printPath(at),
-      what: `${printPath(part)}${named(plan, part)}: ${ones.length} values: ${listOf(fields)}: ${whys}`,
-      place: printPath(part),
+      path: at,
+      what: `${printPath(part)}${named(plan, part)}: ${ones.length} values: ${listOf(names)}: ${why}`,
     };
   });
 }

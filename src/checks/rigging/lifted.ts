@@ -1,7 +1,17 @@
 // What is lifted, by its data: tag lines, loose parts, lift points not confirmed, and which end goes forward.
 
 import { leverRule } from "../../mechanics/index.ts";
-import { byId, gravityOf, hookName, type Plan, type PlanSet, setLength, takeOff } from "../../plan/index.ts";
+import {
+  byId,
+  gravityOf,
+  hookName,
+  isWithin,
+  type Plan,
+  type PlanSet,
+  setLength,
+  takeOff,
+  unconfirmedIn,
+} from "../../plan/index.ts";
 import { dataFindings, dataMeasure } from "../dataMeasure.ts";
 import { finding } from "../finding.ts";
 import type { DataMeasure } from "../measure.ts";
@@ -17,7 +27,7 @@ const hung = (plan: Plan): PlanSet[] =>
 
 /** What the data of every set that is lifted leave open. */
 export function liftedFindings(plan: Plan): Finding[] {
-  const open = hung(plan).flatMap((set) => [...tagLines(set), ...loose(set), ...unconfirmed(set)]);
+  const open = hung(plan).flatMap((set) => [...tagLines(set), ...loose(set), ...unconfirmed(plan, set)]);
   return [...open, ...dataFindings(liftedMeasures(plan))];
 }
 
@@ -67,9 +77,14 @@ function loose(set: PlanSet): Finding[] {
     );
 }
 
-/** Picks among what was copied from another set and not confirmed. */
-function unconfirmed(set: PlanSet): Finding[] {
-  return (set.unconfirmed ?? [])
+/** Picks among what nobody has confirmed: copied from another set, or chosen by a proposal. */
+function unconfirmed(plan: Plan, set: PlanSet): Finding[] {
+  const index = plan.sets.indexOf(set);
+  return unconfirmedIn(plan)
+    .filter((one) =>
+      one.set === null ? isWithin(one.path ?? [], ["sets", index, "picks"]) : one.set === index,
+    )
+    .map((one) => one.place)
     .filter((place) => /\bpicks?\b|\blift/i.test(place))
     .map((place) =>
       finding({
