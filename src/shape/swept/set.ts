@@ -6,11 +6,8 @@ import { type Pose, type SetContext, type Situation, sectionReader } from "../..
 import { pieceAt, platesOf } from "../curves.ts";
 import type { Draft, SweptBody } from "./form.ts";
 
-/**
- * Longest box along a girder, m: a sag of 1/500 of 60 m leaves a chord of 4 m by 0.5 mm at most, a corner of the twist at a
- * bunk or pick within it moves the far flange aside by some 2 mm.
- */
-const LONGEST = 4;
+/** Stations nearer to each other than this are one, m. */
+const SAME = 1e-6;
 
 /** A section of a girder at which the boxes join. */
 export interface Section {
@@ -23,43 +20,44 @@ export interface Section {
   depth: number;
 }
 
-/**
- * Sections of a girder piece by piece: at ends of pieces, at points of the camber, at cross-frames and what is fixed to
- * it, where its twist has corners, and no further apart than LONGEST.
- */
-function sectionsOf(set: PlanSet, girder: Girder, index: number): { sections: Section[]; boxes: number[] } {
+/** Sections of a girder piece by piece: at ends of pieces, at points of the camber, and at the stations handed in. */
+function sectionsOf(
+  girder: Girder,
+  index: number,
+  inside: readonly number[],
+): { sections: Section[]; boxes: number[] } {
   const sections: Section[] = [];
   const boxes: number[] = [];
   for (const piece of girder.pieces) {
-    const twisting = [...set.crossFrames, ...set.attachments].map((one) => one.at_m);
-    const corners = [...girder.camber_mm.map(([s]) => s), ...twisting];
-    const inner = new Set(corners.filter((s) => s > piece.from_m && s < piece.to_m));
+    const corners = [...girder.camber_mm.map(([s]) => s), ...inside];
+    const inner = new Set(corners.filter((s) => s > piece.from_m + SAME && s < piece.to_m - SAME));
     const stops = [piece.from_m, ...[...inner].sort((a, b) => a - b), piece.to_m];
     const { top, bottom, depth } = platesOf(pieceAt(girder, (piece.from_m + piece.to_m) / 2));
-    stops.forEach((to, i) => {
-      const from = i === 0 ? to : stops[i - 1];
-      const parts = i === 0 ? 1 : Math.max(1, Math.ceil((to - from) / LONGEST - 1e-9));
-      for (let k = 1; k <= parts; k++) {
-        if (i > 0) boxes.push(sections.length - 1);
-        sections.push({
-          girder: index,
-          y: girder.y_m,
-          station: from + ((to - from) * k) / parts,
-          bottom: bottom.width / 2,
-          top: top.width / 2,
-          depth,
-        });
-      }
+    stops.forEach((station, i) => {
+      if (i > 0) boxes.push(sections.length - 1);
+      sections.push({
+        girder: index,
+        y: girder.y_m,
+        station,
+        bottom: bottom.width / 2,
+        top: top.width / 2,
+        depth,
+      });
     });
   }
   return { sections, boxes };
 }
 
 /** All sections of a set, and the first section of every box, which reaches to the next one. */
-export function sectionsOfSet(set: PlanSet): { sections: Section[]; boxes: number[] } {
-  const all = { sections: [] as Section[], boxes: [] as number[] };
+interface Sections {
+  sections: Section[];
+  boxes: number[];
+}
+
+function sectionsOfAll(set: PlanSet, inside: (girder: number) => readonly number[]): Sections {
+  const all: Sections = { sections: [], boxes: [] };
   set.girders.forEach((girder, i) => {
-    const own = sectionsOf(set, girder, i);
+    const own = sectionsOf(girder, i, inside(i));
     const before = all.sections.length;
     all.boxes.push(...own.boxes.map((b) => b + before));
     all.sections.push(...own.sections);
@@ -67,19 +65,32 @@ export function sectionsOfSet(set: PlanSet): { sections: Section[]; boxes: numbe
   return all;
 }
 
+/**
+ * Sections of the set that is moved, also at all nodes of its mesh: between two of them its twist is straight, and within
+ * the 1 m of an element bent to 1/500 of 60 m its soffit leaves the chord by 0.03 mm.
+ */
+function sectionsOfSet({ set, model }: SetContext): Sections {
+  return sectionsOfAll(set, (g) => model.girders[g].elements.map((e) => e.from));
+}
+
+/** Sections of a set that lies: straight but for its camber. */
+export const landedSections = (set: PlanSet): Sections => sectionsOfAll(set, () => []);
+
 /** Boxes from section to section: four points each. */
-export function girderBodies(set: PlanSet): { bodies: SweptBody[]; points: number; sections: Section[] } {
-  const { sections, boxes } = sectionsOfSet(set);
+export function girderBodies(
+  set: PlanSet,
+  { sections, boxes }: Sections,
+): { bodies: SweptBody[]; points: number } {
   const bodies = boxes.map((b): SweptBody => {
     const line = set.girders[sections[b].girder].line;
     const at = `${sections[b].station.toFixed(1)} to ${sections[b + 1].station.toFixed(1)} m`;
     return { name: `girder ${line}, ${at}`, first: 4 * b, count: 8, radius: 0, disc: 0 };
   });
-  return { bodies, points: 4 * sections.length, sections };
+  return { bodies, points: 4 * sections.length };
 }
 
 export function setGroup(ctx: SetContext): Draft {
-  const { bodies, points } = girderBodies(ctx.set);
+  const { bodies, points } = girderBodies(ctx.set, sectionsOfSet(ctx));
   return { kind: "set", of: ctx.set.id, name: "set", bodies, points };
 }
 
@@ -93,7 +104,7 @@ const known = new WeakMap<SetContext, Own>();
 function own(ctx: SetContext): Own {
   let found = known.get(ctx);
   if (found === undefined) {
-    const { sections } = sectionsOfSet(ctx.set);
+    const { sections } = sectionsOfSet(ctx);
     found = { sections, read: sectionReader(ctx, sections) };
     known.set(ctx, found);
   }
@@ -169,7 +180,7 @@ export function landedPoints(
   soffit: (girder: number, station: number) => number,
 ): number[] {
   const out: number[] = [];
-  for (const { girder, y, station, bottom, top, depth } of sectionsOfSet(set).sections) {
+  for (const { girder, y, station, bottom, top, depth } of landedSections(set).sections) {
     const camber = camberAt(set.girders[girder], station) / 1000;
     const low = soffit(girder, station);
     for (let corner = 0; corner < 4; corner++) {

@@ -5,7 +5,7 @@ import { bearingsOf, bearingTop, type Plan, type PlanSet, seatOf, seatsOf } from
 import type { SetContext } from "../../sequence/index.ts";
 import { pathCrossfall, pathTop, type SiteLines, seatLevel, siteLines } from "../siteLines.ts";
 import type { BodyKind, Draft } from "./form.ts";
-import { girderBodies, landedPoints } from "./set.ts";
+import { girderBodies, landedPoints, landedSections } from "./set.ts";
 
 type Span = readonly [number, number];
 
@@ -126,7 +126,7 @@ function landed(plan: Plan, set: PlanSet): Draft[] {
       const [a, b] = levels[girder];
       return a + ((station - soles.near) / (soles.far - soles.near)) * (b - a);
     };
-    const { bodies, points } = girderBodies(one);
+    const { bodies, points } = girderBodies(one, landedSections(one));
     const still = landedPoints(one, rearEnd, soffit);
     return [{ kind: "landed set", of: one.id, name: `landed set ${one.id}`, bodies, points, still }];
   });

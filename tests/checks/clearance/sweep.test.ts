@@ -15,11 +15,13 @@ const STEPS = LONG ? 300 : 10;
 const POSES = LONG ? 40 : 12;
 /** Pairs further apart than this are left to the tests of the distance itself, m. */
 const NEAR = 25;
+/** Both put the same solved shape in place, straight from node to node, m. */
+const SAME = 1e-5;
 /**
- * Boxes of 4 m against boxes from node to node, m: 0.5 mm for sag and camber, 0.3 mm for the edge of a disc in 81 points,
- * and what a corner of the twist at a bunk or pick within a box moves the far flange aside: 1.7 mm was the most seen.
+ * The edge of a disc in 81 points over 90 degrees lies within r (1 - cos 0.56 deg) = 0.36 mm of that of 7.5 m, and the walk
+ * down to the least is broken off above it, m: 1.19 mm beyond the true distance was the most of 300 steps.
  */
-const CHORD = 2.5e-3;
+const ROUND = 1.5e-3;
 
 describe(`${STEPS} random steps, seed 31`, () => {
   const steps = drawnSteps(STEPS, 3, chance(31));
@@ -66,12 +68,14 @@ describe(`${STEPS} random steps, seed 31`, () => {
       const less = least.distance - sampled[i];
       worst = Math.max(worst, less - within);
       expect(less, `${pair.subject}: ${sampled[i]} at ${at[i]}, found ${least.distance}`).toBeLessThanOrEqual(
-        within + CHORD,
+        within + SAME,
       );
       const pose = poseAt(ctx, step, least.progress);
       if (least.distance < 0 || !pair.applies(pose.situation)) return;
-      const there = distancesAt(ctx, pose)(pair, Number.POSITIVE_INFINITY);
-      expect(Math.abs(there - least.distance), `${pair.subject} at ${least.progress}`).toBeLessThan(CHORD);
+      const over = distancesAt(ctx, pose)(pair, Number.POSITIVE_INFINITY) - least.distance;
+      const round = groups[pair.a].kind === "tail" || groups[pair.b].kind === "tail";
+      expect(over, `${pair.subject} at ${least.progress}`).toBeGreaterThan(-SAME);
+      expect(over, `${pair.subject} at ${least.progress}`).toBeLessThan(round ? ROUND : SAME);
     });
   });
 
