@@ -64,7 +64,7 @@ export function KeptWords() {
   })();
   const errors = filed?.is !== "opened" && changes === 0 ? (filed?.errors ?? 0) : 0;
   return (
-    <span className={keeping.is === "failed" ? "kept-words strong" : "kept-words quiet"} title={whole}>
+    <span className={keeping.is === "failed" && changes > 0 ? "strong" : ""} title={whole}>
       <span role="status">{errors > 0 ? `${words}, with ${errors} errors in it` : words}</span>
     </span>
   );

@@ -64,18 +64,22 @@ export function TopBar({ open }: { open: (file: File) => void }) {
   const header = document?.draft.header;
   return (
     <header className="top">
-      <h1>{header === undefined ? "Handspan: erection plan" : header.title || "Plan without a title"}</h1>
-      {header !== undefined && (
-        <span className="quiet">
-          {header.revision === "" ? "no revision" : `rev. ${header.revision}`}
-          {header.status === "" ? "" : `, ${header.status}`}
-        </span>
-      )}
+      <div className="which">
+        <h1>{header === undefined ? "Handspan: erection plan" : header.title || "Plan without a title"}</h1>
+        <p className="which-more quiet">
+          {header !== undefined && (
+            <span>
+              {header.revision === "" ? "no revision" : `rev. ${header.revision}`}
+              {header.status === "" ? "" : `, ${header.status}`}
+            </span>
+          )}
+          <span>Planning aid only</span>
+          <KeptWords />
+        </p>
+      </div>
       {document?.draft.invented === true && <strong className="invented">Invented data</strong>}
-      <span className="quiet">Planning aid only</span>
       <span className="gap" />
       <SetChoice />
-      <KeptWords />
       <DocumentBar open={open} />
       <ExportButton />
       <Choice
