@@ -153,11 +153,11 @@ function lateContacts(ctx: SetContext, run: SetRun, landing: StepRun, touches: T
                 level: "caution",
                 check: "late contact",
                 subject: bearing,
-                unit: "% of W on hooks",
                 words: `bearing ${bearing} is meant to carry, but stays free`,
                 cure,
+                source: limit.source,
+                chosenBy: limit.chosenBy,
               },
-              limit,
             ),
           ]
         : [];

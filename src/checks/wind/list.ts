@@ -1,6 +1,9 @@
 // The checks of wind. Those of a pose are read anew in the wind, so that they are handed in.
 
+import type { Plan } from "../../plan/index.ts";
+import { dataFindings } from "../dataMeasure.ts";
 import type { CheckList, MeasureMaker } from "../measure.ts";
+import { careMeasures } from "./care.ts";
 import { chartWind } from "./chart.ts";
 import { forecastFindings, forecastLimits } from "./forecast.ts";
 import { highestFindings, highestWinds } from "./highestFindings.ts";
@@ -19,7 +22,8 @@ export function windChecks(cheap: readonly MeasureMaker[], all: readonly Measure
     makers: [chartWind],
     onDemand: [windMeasures(all), overnightMeasures(all), tableLimits, forecastLimits, highestWinds(all)],
     runChecks: [tableFindings, windRunCheck(cheap), overnightCheck(all)],
-    planChecks: [lacking, forecastFindings],
+    planChecks: [lacking, forecastFindings, (plan: Plan) => dataFindings(careMeasures(plan))],
     highestChecks: [highestFindings],
+    onPlan: [careMeasures],
   };
 }

@@ -113,7 +113,6 @@ function movesOrHangs(ctx: SetContext, step: Step, first: Pose): boolean {
 export const tableFindings: RunCheck = (ctx, run, stored) => {
   const table = goTable(ctx);
   const out: Finding[] = [];
-  const careful: string[] = [];
   const without: string[] = [];
   for (const { index, step, first, count } of run.steps) {
     const V = step.windLimit_m_per_s;
@@ -121,7 +120,6 @@ export const tableFindings: RunCheck = (ctx, run, stored) => {
       if (count > 0 && movesOrHangs(ctx, step, stored[first])) without.push(step.id);
       continue;
     }
-    if (V > table.caution.reading * (1 + 1e-9)) careful.push(step.id);
     if (V <= table.stop.reading * (1 + 1e-9)) continue;
     const { value, source, chosenBy } = table.stop.limit;
     out.push(
@@ -142,23 +140,6 @@ export const tableFindings: RunCheck = (ctx, run, stored) => {
         chosenBy,
         words: `wind limit of ${step.id}: ${V.toFixed(1)} is above ${table.stop.reading.toFixed(1)} m/s at the instrument, which is a mean of ${value} m/s over 10 minutes`,
         cure: CURE,
-      }),
-    );
-  }
-  if (careful.length > 0) {
-    const { reading, limit } = table.caution;
-    out.push(
-      finding({
-        set: ctx.set.id,
-        level: "note",
-        check: "wind limit",
-        subject: "set",
-        limit: reading,
-        unit: "m/s",
-        source: limit.source,
-        chosenBy: limit.chosenBy,
-        words: `steps with a wind limit above ${reading.toFixed(1)} m/s, from where on great caution is asked for: ${careful.join(", ")}`,
-        cure: "let somebody watch the instrument throughout, or lower the limits",
       }),
     );
   }
