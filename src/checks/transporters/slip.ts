@@ -33,9 +33,14 @@ export function slips(ctx: SetContext): Measure[] {
   ];
 }
 
+/** Part of a line's pull out of plumb, N, that it has lost because the set slid towards it. */
+const lost = (placed: number, left: number): number =>
+  placed > 0 ? Math.min(placed, Math.max(0, placed - left)) : Math.max(placed, Math.min(0, placed - left));
+
 /**
- * Contacts never hold more than their limit: beyond it the set slides until its lines, less out of plumb by then, hold the
- * rest. What would have to be held where it stands is the force on the contacts with the lines as far out as they were.
+ * Contacts never hold more than their limit: where all of them slip, the set slides towards plumb until its lines ask for
+ * no more. What is asked for is the force for it to stay where it stands, with the lines as far out of plumb as they were.
+ * Wind that lays a set against its lines is judged by their lean; a set that turns about one contact is not judged here.
  */
 function slipUse(ctx: SetContext, pose: Pose, rec: Recorder | null): Reading {
   const { horizontal, holds, contact, layout, tension } = pose.solution;
@@ -51,19 +56,14 @@ function slipUse(ctx: SetContext, pose: Pose, rec: Recorder | null): Reading {
     normal += contact.F[holds[i].device];
   }
   if (normal < HANGS * ctx.model.mass * ctx.gravity || !Number.isFinite(limit)) return NOT_HERE;
-  for (let i = 0; i < layout.hoists.length; i++) {
+  const slides = !horizontal.slipping.includes(false);
+  for (let i = 0; slides && i < layout.hoists.length; i++) {
     const { ropeLength, offset } = layout.hoists[i];
     if (!ropeLength) continue;
-    x += horizontal.lines[2 * i] - (tension[i] / ropeLength) * (offset?.[0] ?? 0);
-    y += horizontal.lines[2 * i + 1] - (tension[i] / ropeLength) * (offset?.[1] ?? 0);
+    x -= lost((tension[i] / ropeLength) * (offset?.[0] ?? 0), horizontal.lines[2 * i]);
+    y -= lost((tension[i] / ropeLength) * (offset?.[1] ?? 0), horizontal.lines[2 * i + 1]);
   }
-  solved(
-    rec,
-    "H_x",
-    x,
-    "N",
-    "force that contacts would have to hold along for the set to stay where it stands",
-  );
+  solved(rec, "H_x", x, "N", "force of all contacts along the path for the set to stay where it stands");
   solved(rec, "H_y", y, "N", "the same across the path");
   solved(rec, "H_a", limit, "N", "what friction and stops of these contacts hold at their loads");
   const words = "force sideways over what holds";
