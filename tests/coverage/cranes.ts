@@ -2,7 +2,8 @@
 
 import { expect } from "vitest";
 import { byId, type Plan, type Step } from "../../src/plan/index.ts";
-import { cutAfter, found, readScenario, shared, subjects } from "./plans.ts";
+import { poseAt, prepareContext } from "../../src/sequence/index.ts";
+import { cutAfter, found, measured, readScenario, shared, subjects } from "./plans.ts";
 import type { Witness } from "./witness.ts";
 
 /** The one-girder plan up to the far crane's taking 40 kN of it, with a chart of one rated load at every radius. */
@@ -85,6 +86,8 @@ const forbidden = taking(40, (plan) => {
 const shortChart = taking(40, (plan) => {
   byId(plan.cranes, "far-crane").chart.rows[1].radius_m = 20;
 });
+
+const charted = shared(() => readScenario("one-girder", (plan) => cutAfter(plan, "far-hook-up")));
 
 const far = ["far crane"];
 
@@ -232,5 +235,23 @@ export const craneWitnesses: Witness[] = [
         "people.meeting",
         "people.roles",
       ]),
+  },
+  {
+    check: "boom angle",
+    ids: ["CR-1"],
+    title:
+      "a boom of 40 m over 32.4 m stands at 35.8 degrees; at the chart's least radius of 6 m it would at 83",
+    sees: (solve, checks) => {
+      const [set] = solve(charted()).sets;
+      const ctx = prepareContext(charted(), set.setId);
+      const { value, limit } = measured(checks, ctx, "boom angle", "far crane").read(
+        poseAt(ctx, set.steps[1], 1),
+      );
+      // Picks at chainage 53, crane at 86 and 6 m aside, boom foot 1.1 m ahead; half a degree for the hook's own growth.
+      const degrees = 180 / Math.PI;
+      const hand = Math.acos((Math.hypot(86 - 53, 6) - 1.1) / 40) * degrees;
+      expect(Math.abs(value * degrees - hand)).toBeLessThan(0.5);
+      expect(limit).toBeCloseTo(Math.acos((6 - 1.1) / 40), 9);
+    },
   },
 ];

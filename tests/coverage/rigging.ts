@@ -55,6 +55,12 @@ const bare = shared(() =>
     set.forwardMark = "";
   }),
 );
+/** The far slings of the one-girder plan, stated with 20 kN/mm, with a known stiffness of each. */
+const stiff = shared(() =>
+  readScenario("one-girder", (plan) => {
+    Object.assign(plan.rigging[0].legs ?? {}, { EA_kN: 20e3 });
+  }),
+);
 const byData = (plan: Plan, checks: CheckList, check: string, level: Finding["level"]): Finding[] =>
   checks.planChecks.flatMap((find) => find(plan)).filter((f) => f.check === check && f.level === level);
 
@@ -178,6 +184,17 @@ export const riggingWitnesses: Witness[] = [
       const [one] = byData(bare(), checks, "end for end", "note");
       expect(one?.value).toBeCloseTo(0.096, 3);
       expect(one?.words).toContain("further back");
+    },
+  },
+  {
+    check: "sling stiffness",
+    ids: ["CR-12"],
+    title: "two slings of 20 MN and 2.4 m give 16.7 kN/mm, and are stated with 20",
+    sees: (_, checks) => {
+      const [one] = byData(stiff(), checks, "sling stiffness", "caution");
+      expect(one?.subject).toBe("far slings of far-crane");
+      expect(one?.value).toBe(20);
+      expect(one?.limit).toBeCloseTo((2 * 20e3) / 2400, 9);
     },
   },
 ];

@@ -3,6 +3,7 @@
 import { clearanceWitnesses } from "./clearance.ts";
 import { craneWitnesses } from "./cranes.ts";
 import { groundWitnesses } from "./ground.ts";
+import { happeningWitnesses } from "./happenings.ts";
 import { landingWitnesses } from "./landing.ts";
 import { loadWitnesses } from "./loads.ts";
 import { riggingWitnesses } from "./rigging.ts";
@@ -23,6 +24,7 @@ export const witnesses: Witness[] = [
   ...groundWitnesses,
   ...loadWitnesses,
   ...sequenceWitnesses,
+  ...happeningWitnesses,
   ...transporterWitnesses,
   ...windWitnesses,
   ...clearanceWitnesses,

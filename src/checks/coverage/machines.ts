@@ -18,7 +18,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-3",
     "Loads for every overhang, before and after every hand-over.",
-    ["line load", "change per 10 mm"],
+    ["line load", "change per 10 mm", "change per metre", "change per minute"],
     "Every pose is solved; the bands show the shares, changes faster than the crew can follow are findings.",
   ),
   computed(
@@ -48,7 +48,17 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-8",
     "The path: grade, crossfall, bearing, obstacles.",
-    ["axle pressure", "tyre pressure", "grade", "crossfall", "brake grip", "clearance", "missing data"],
+    [
+      "axle pressure",
+      "tyre pressure",
+      "grade",
+      "crossfall",
+      "brake grip",
+      "clearance",
+      "not clear",
+      "not provable",
+      "missing data",
+    ],
     "path.points by chainage with pressure and its source; boxes and lines beside it; curves are refused.",
   ),
   computed(
@@ -83,7 +93,7 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-1",
     "Place, radius and chart of each crane for every pick.",
-    ["chart left", "line pull"],
+    ["chart left", "boom angle", "line pull"],
     "Charts as rows with their page, one configuration a crane, position and boom from the plan.",
   ),
   computed(
@@ -101,7 +111,7 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-4",
     "Limit of each crane in a lift by several, by the rule that holds there.",
-    ["hook load", "critical lift", "dynamic hook load"],
+    ["hook load", "critical lift", "dynamic hook load", "cap reached"],
     "Ready-made rules in limits.use, with what crossing them means; the lowest governs and is named.",
   ),
   computed(
@@ -130,7 +140,7 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-9",
     "Speeds of hoist, boom and swing.",
-    ["crane speed"],
+    ["crane speed", "change per minute"],
     "Speeds of each crane against height and minutes of the step.",
   ),
   computed(
@@ -155,6 +165,7 @@ export const machineRows: Requirement[] = [
       "spreader thrust",
       "proof test",
       "rigging mass",
+      "sling stiffness",
       "hook under tip",
     ],
     "Legs by geometry and by stretch, spreader, shackles: used against rated.",

@@ -6,7 +6,7 @@ export const sequenceRows: Requirement[] = [
   computed(
     "SQ-1",
     "An order of steps for all parts, with what holds the set at each and what it hands over.",
-    ["meant to carry", "meant to be free", "out of order"],
+    ["meant to carry", "meant to be free", "out of order", "end not reached", "left on"],
     "Every step names the supports meant to carry at its end; the run compares them with the loads it found.",
   ),
   asked(
@@ -47,7 +47,7 @@ export const sequenceRows: Requirement[] = [
   computed(
     "SQ-9",
     "For every step the way back, or that there is none, and a state in which it may be left.",
-    ["no way back", "unbacked", "rest"],
+    ["way back", "no way back", "unbacked", "unbacked rest", "fall zone", "rest"],
     "Ways back are run and checked from start, middle and end of each step; a rest on hooks or oil is a stop.",
   ),
   asked(

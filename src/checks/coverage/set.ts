@@ -90,7 +90,7 @@ export const setRows: Requirement[] = [
   computed(
     "ST-7",
     "The overhang does not turn over, also when a hook lets go.",
-    ["tipping", "unbacked", "tip load"],
+    ["tipping", "unbacked", "tip load", "no equilibrium"],
     "Moment ratio about the governing axis at every pose; every hook and group lost in turn.",
   ),
   shown(

@@ -96,7 +96,7 @@ export const siteRows: Requirement[] = [
   computed(
     "FT-3",
     "How the set lands: grade, gap at backwalls, offset of bearings for its temperature.",
-    ["backwall gap", "bearing offset", "bearing side force"],
+    ["backwall gap", "bearing offset", "bearing side force", "length change"],
     "Ends, soles and what holds them, at the temperature of the landing and as the set hangs.",
   ),
   computed(
