@@ -138,3 +138,41 @@ test("the front train meets the rear one: distance of their middles less half of
   within(found.limit as number, free, 1e-9);
   expect(found.value as number).toBeGreaterThan(free);
 });
+
+describe("its wind limits", () => {
+  const inWind = (findings: readonly Finding[]) =>
+    findings.filter((f) => f.level === "stop" && f.check.startsWith("in the wind: "));
+  /** Limits of the demonstration day, whose rear train has groups left and right, where this plan has lower ones. */
+  const ofTheDay: Record<string, number> = {
+    "lash-down": 14,
+    "first-roll": 11,
+    "second-roll": 11,
+    "far-hook-up": 11,
+    "far-takes": 10,
+    "far-takes-again": 10,
+  };
+
+  test("are no part of what it shows: with its faults as they are, no stop is one of the wind", () => {
+    expect(inWind(result.findings)).toEqual([]);
+  });
+
+  test("are low because of its rear train, which gives nothing against lean: higher ones lay its deck over", () => {
+    const higher = structuredClone(plan);
+    for (const s of higher.sets[0].steps) s.windLimit_m_per_s = ofTheDay[s.id] ?? s.windLimit_m_per_s;
+    const found = solvePlan(higher).findings;
+    const stops = inWind(found);
+    expect(new Set(stops.map((f) => `${f.check} | ${f.subject}`))).toEqual(
+      new Set(["in the wind: crossfall | rear"]),
+    );
+    // What it shows of order stands as before.
+    const others = found.filter((f) => f.level === "stop" && !stops.includes(f));
+    expect(stopsOf(others).sort()).toEqual([...expected].sort());
+    // With groups left and right it stands the same wind.
+    byId(higher.transporters, "rear").groups = [
+      { name: "rear aft", wheels: ["1L", "1R", "2L", "2R", "3L", "3R"] },
+      { name: "rear fore", wheels: ["4L", "5L", "6L"] },
+      { name: "rear right", wheels: ["4R", "5R", "6R"] },
+    ];
+    expect(inWind(solvePlan(higher).findings)).toEqual([]);
+  });
+});

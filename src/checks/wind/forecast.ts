@@ -5,12 +5,11 @@ import { gustOver } from "../../mechanics/index.ts";
 import type { Forecast, Plan, PlanSet } from "../../plan/index.ts";
 import type { SetContext } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
-import { type Measure, measure, NOT_HERE, type PlanCheck, type Reading } from "../measure.ts";
+import type { Measure, PlanCheck } from "../measure.ts";
 import { constant, field, type Recorder, trace } from "../trace.ts";
-import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { DURST, factorAt, gustOverReading, HEIGHTS, SPEED } from "./air.ts";
-import { recordLimit } from "./table.ts";
+import { findingOfStep, limitMeasures, recordLimit } from "./stepLimits.ts";
 
 const CURE = "another time, or a step that stands more wind";
 
@@ -93,30 +92,21 @@ const sourceOf = (one: Forecast): string => one.source ?? "forecast in the plan"
 export function forecastLimits(ctx: SetContext): Measure[] {
   const { plan, set } = ctx;
   const forecast = plan.site.wind?.forecast ?? [];
-  return timesOf(set).steps.flatMap((time): Measure[] => {
-    const { id, windLimit_m_per_s: V } = set.steps[time.index];
-    const most = windiest(plan, during(forecast, time));
-    if (V === undefined || most === null) return [];
-    return [
-      measure({
-        check: "forecast",
-        subject: id,
-        kind: "",
-        unit: "m/s",
-        factor: 1,
-        watched: false,
-        source: sourceOf(most),
-        chosenBy: "plan",
-        cure: CURE,
-        ...traced(ctx, (pose, rec): Reading => {
-          if (pose.step !== time.index) return NOT_HERE;
-          const value = readingOfForecast(plan, most, rec);
-          recordLimit(rec, ctx, time.index, V);
-          rec?.ends("V_f", "V_step");
-          return { value, limit: V, where: spanOf(most) };
-        }),
-      }),
-    ];
+  const { steps } = timesOf(set);
+  return limitMeasures(ctx, { check: "forecast", cure: CURE }, (step) => {
+    // Times are known from the first step on: up to the first one without minutes.
+    const most = step.index < steps.length ? windiest(plan, during(forecast, steps[step.index])) : null;
+    if (most === null) return null;
+    return {
+      source: sourceOf(most),
+      chosenBy: "plan",
+      read: (_, rec) => {
+        const value = readingOfForecast(plan, most, rec);
+        recordLimit(rec, ctx, step);
+        rec?.ends("V_f", "V_step");
+        return { value, limit: step.V, where: spanOf(most) };
+      },
+    };
   });
 }
 
@@ -154,7 +144,6 @@ function ofSet(plan: Plan, set: PlanSet, forecast: readonly Forecast[]): Finding
   for (const time of steps) {
     const { index, from, to } = time;
     const step = set.steps[index];
-    const at = { step: index, progress: 0 };
     const here = during(forecast, time);
     if (!covers(here, from, to)) uncovered.push(step.id);
     const V = step.windLimit_m_per_s;
@@ -164,15 +153,9 @@ function ofSet(plan: Plan, set: PlanSet, forecast: readonly Forecast[]): Finding
       const reading = readingOfForecast(plan, most);
       const others = beyond.filter((one) => one !== most).map(spanOf);
       out.push(
-        finding({
-          id: `forecast:${set.id}:${step.id}`,
+        findingOfStep(set, index, {
           level: "stop",
           check: "forecast",
-          set: set.id,
-          subject: step.id,
-          from: at,
-          to: { step: index, progress: 1 },
-          worst: at,
           value: reading,
           limit: V,
           unit: "m/s",
@@ -188,15 +171,10 @@ function ofSet(plan: Plan, set: PlanSet, forecast: readonly Forecast[]): Finding
       const span = spanOf(one);
       if ((one.warns ?? []).length > 0)
         out.push(
-          finding({
+          findingOfStep(set, index, {
             id: `forecast:${set.id}:${step.id}:${span}:${one.warns?.join(" ")}`,
             level: one.warns?.includes("lightning") ? "stop" : "caution",
             check: "forecast",
-            set: set.id,
-            subject: step.id,
-            from: at,
-            to: { step: index, progress: 1 },
-            worst: at,
             source: `${sourceOf(one)}; ASME P30.1 5-2.9(b) names lightning, ice, heat and visibility (as quoted)`,
             words: `forecast for ${step.id}: ${one.warns?.join(", ")} from ${span}`,
             cure: "another time, or say how the crew works in it",

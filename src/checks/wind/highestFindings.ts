@@ -1,14 +1,13 @@
 // Wind limits of steps against the highest wind that was found for each, and its trace.
 
 import type { SetContext } from "../../sequence/index.ts";
-import { finding } from "../finding.ts";
-import { type MeasureMaker, measure, NOT_HERE, type Reading } from "../measure.ts";
+import type { MeasureMaker } from "../measure.ts";
 import { solved } from "../trace.ts";
-import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { wayWords } from "./air.ts";
 import { seekerOf, type WindSeeker } from "./seek.ts";
-import { goTable, recordLimit } from "./table.ts";
+import { findingOfStep, limitMeasures, recordLimit } from "./stepLimits.ts";
+import { goTable } from "./table.ts";
 import type { StepWind } from "./types.ts";
 
 const CURE = "a wind limit no higher than that, or more in hand at what governs";
@@ -20,35 +19,24 @@ const CURE = "a wind limit no higher than that, or more in hand at what governs"
 export function highestWinds(makers: readonly MeasureMaker[]): MeasureMaker {
   return (ctx) => {
     let seeker: WindSeeker | null = null;
-    return ctx.set.steps.flatMap(({ id, windLimit_m_per_s: V }, index) => {
-      if (V === undefined) return [];
-      return measure({
-        check: "highest wind",
-        subject: id,
-        kind: "",
-        unit: "m/s",
-        factor: 1,
-        watched: false,
-        cure: CURE,
-        ...traced(ctx, (pose, rec): Reading => {
-          if (pose.step !== index) return NOT_HERE;
-          seeker ??= seekerOf(ctx, makers);
-          const { governs } = seeker.at([pose]);
-          recordLimit(rec, ctx, index, V);
-          if (governs.what === "table") goTable(ctx, rec);
-          else
-            solved(
-              rec,
-              "V_no",
-              governs.reading,
-              "m/s",
-              `least wind, as the site's instrument shows it, that brings ${governs.what} of ${governs.subject} to its limit at this pose`,
-            );
-          rec?.ends("V_step", "V_no");
-          return { value: V, limit: governs.reading, source: governs.source, where: governs.what };
-        }),
-      });
-    });
+    return limitMeasures(ctx, { check: "highest wind", cure: CURE }, (step) => ({
+      read: (pose, rec) => {
+        seeker ??= seekerOf(ctx, makers);
+        const { governs } = seeker.at([pose]);
+        recordLimit(rec, ctx, step);
+        if (governs.what === "table") goTable(ctx, rec);
+        else
+          solved(
+            rec,
+            "V_no",
+            governs.reading,
+            "m/s",
+            `least wind, as the site's instrument shows it, that brings ${governs.what} of ${governs.subject} to its limit at this pose`,
+          );
+        rec?.ends("V_step", "V_no");
+        return { value: step.V, limit: governs.reading, source: governs.source, where: governs.what };
+      },
+    }));
   };
 }
 
@@ -59,14 +47,9 @@ export function highestFindings(ctx: SetContext, steps: readonly StepWind[]): Fi
     const { id } = ctx.set.steps[step];
     const way = governs.toward === null ? "" : ` blowing ${wayWords(governs.toward)}`;
     return [
-      finding({
-        id: `highest wind:${ctx.set.id}:${id}`,
+      findingOfStep(ctx.set, step, {
         level: "stop",
         check: "highest wind",
-        set: ctx.set.id,
-        subject: id,
-        from: { step, progress: 0 },
-        to: { step, progress: 1 },
         worst: { step, progress: governs.progress },
         value: stated,
         limit: governs.reading,

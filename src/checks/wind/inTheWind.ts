@@ -4,7 +4,6 @@
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import {
-  type Measure,
   type MeasureMaker,
   marginOf,
   NOT_HERE,
@@ -13,11 +12,10 @@ import {
   type RunCheck,
 } from "../measure.ts";
 import { measureFindings } from "../measureFindings.ts";
-import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { pressureAt, type Toward, WAYS, wayWords } from "./air.ts";
 import { blowerOf } from "./blow.ts";
-import { recordInWind, worseOf } from "./worseWay.ts";
+import { measuresIn, type Wind, windy } from "./worseWay.ts";
 
 /** Name of a check in the wind. */
 export const inTheWind = (check: string): string => `in the wind: ${check}`;
@@ -33,16 +31,11 @@ function inWords(reading: Reading, V: number, toward: Toward): Reading {
   };
 }
 
-/** The check's own form, for what is found of it in the wind. */
-function windy(m: Measure): Measure {
-  return {
-    ...m,
-    check: inTheWind(m.check),
-    strip: false,
-    watched: false,
-    cure: `a lower wind limit in this step; or ${m.cure}`,
-  };
-}
+/** What a check is in the wind of its step. */
+const form: Wind["form"] = (m) => ({
+  check: inTheWind(m.check),
+  cure: `a lower wind limit in this step; or ${m.cure}`,
+});
 
 /** Makes the check of a whole run in the wind of its steps, out of the checks of a pose. */
 export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
@@ -63,7 +56,7 @@ export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
         }
         measures.forEach((m, k) => {
           const r = m.read(gust);
-          if (Number.isNaN(r.value) || marginOf(m, r) >= 0) return;
+          if (!(marginOf(m, r) < 0)) return;
           beyond[k] ??= new Map();
           const before = beyond[k].get(i);
           if (before === undefined || partOfLimit(m, r) > partOfLimit(m, before))
@@ -75,12 +68,13 @@ export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
       ...measures.flatMap((m, k) => {
         const found = beyond[k];
         // What is beyond its limit in the calm has its finding, and a cure that changes the wind's answer too.
-        if (found === null || stored.some((pose) => isBeyond(m, pose))) return [];
+        const calm = (pose: Pose) => pose.solution.status === "solved" && marginOf(m, m.read(pose)) < 0;
+        if (found === null || stored.some(calm)) return [];
         const reading = (i: number): Reading => found.get(i) ?? NOT_HERE;
         return measureFindings(
           ctx,
           run,
-          windy(m),
+          windy(m, { form }),
           reading,
           Float64Array.from(stored, (_, i) => partOfLimit(m, reading(i))),
         );
@@ -89,12 +83,6 @@ export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
     ];
   };
   return windOfEveryStep;
-}
-
-function isBeyond(m: Measure, pose: Pose): boolean {
-  if (pose.solution.status !== "solved") return false;
-  const calm = m.read(pose);
-  return !Number.isNaN(calm.value) && marginOf(m, calm) < 0;
 }
 
 /** One finding for every step in which the wind leaves no equilibrium. */
@@ -135,17 +123,15 @@ function fallenFindings(
 export function windMeasures(makers: readonly MeasureMaker[]): MeasureMaker {
   return (ctx) => {
     const blower = blowerOf(ctx);
-    return makers
-      .flatMap((make) => make(ctx))
-      .map((m) => ({
-        ...windy(m),
-        ...traced(ctx, (pose, rec): Reading => {
-          const V = limitOfStep(ctx, pose.step);
-          const worse = V === 0 ? null : worseOf(blower, m, pose, pressureAt(ctx.plan, V));
-          if (worse === null) return NOT_HERE;
-          if (rec !== null) recordInWind(rec, m, worse, "the wind limit of the step");
-          return inWords(worse.reading, V, worse.toward);
-        }),
-      }));
+    return measuresIn(ctx, makers, {
+      words: "the wind limit of the step",
+      form,
+      pressure: ({ step }) => {
+        const V = limitOfStep(ctx, step);
+        return V === 0 ? null : pressureAt(ctx.plan, V);
+      },
+      blower: () => blower,
+      say: ({ reading, toward }, _, { step }) => inWords(reading, limitOfStep(ctx, step), toward),
+    });
   };
 }

@@ -9,16 +9,14 @@ import {
   type Measure,
   type MeasureMaker,
   marginOf,
-  NOT_HERE,
   useOf as partOfLimit,
   type Reading,
   type RunCheck,
 } from "../measure.ts";
-import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { factorAt, WAYS, wayWords } from "./air.ts";
 import { blowerOf } from "./blow.ts";
-import { recordInWind, worseOf } from "./worseWay.ts";
+import { measuresIn } from "./worseWay.ts";
 
 /** Days after which the deck or another set is taken to hold this one, where the plan does not say. */
 const DAYS = 42;
@@ -70,22 +68,14 @@ export function overnightMeasures(makers: readonly MeasureMaker[]): MeasureMaker
   return (ctx) => {
     const wind = leftWind(ctx.plan);
     if (wind === null) return [];
-    return makers
-      .flatMap((make) => make(ctx))
-      .map((m) => ({
-        ...m,
-        check: overnight(m.check),
-        strip: false,
-        watched: false,
-        cure: cureOf(m),
-        ...traced(ctx, (pose, rec): Reading => {
-          // From the contacts of the calm, as the check itself: not from those of another pose.
-          const worse = whyLeft(ctx, pose) === null ? null : worseOf(blowerOf(ctx), m, pose, wind.pressure);
-          if (worse === null) return NOT_HERE;
-          if (rec !== null) recordInWind(rec, m, worse, "the gust in which the set is left,");
-          return { ...worse.reading, source: sourceOf(m, worse.reading, wind) };
-        }),
-      }));
+    return measuresIn(ctx, makers, {
+      words: "the gust in which the set is left,",
+      form: (m) => ({ check: overnight(m.check), cure: cureOf(m) }),
+      pressure: (pose) => (whyLeft(ctx, pose) === null ? null : wind.pressure),
+      // From the contacts of the calm, as the check itself: not from those of another pose.
+      blower: () => blowerOf(ctx),
+      say: ({ reading }, m) => ({ ...reading, source: sourceOf(m, reading, wind) }),
+    });
   };
 }
 
@@ -164,9 +154,7 @@ function leftFindings(
       });
     for (const m of measures) {
       const r = m.read(gust);
-      if (Number.isNaN(r.value) || marginOf(m, r) >= 0) continue;
-      const before = m.read(pose);
-      if (!Number.isNaN(before.value) && marginOf(m, before) < 0) continue;
+      if (!(marginOf(m, r) < 0) || marginOf(m, m.read(pose)) < 0) continue;
       const value = r.value * m.factor;
       const limit = r.limit * m.factor;
       say({

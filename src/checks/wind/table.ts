@@ -6,12 +6,12 @@ import type { Pose, SetContext } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import type { Limit } from "../limitForm.ts";
 import { limitOf } from "../limits.ts";
-import { type Measure, measure, NOT_HERE, type Reading, type RunCheck } from "../measure.ts";
-import { constant, field, type Recorder, trace } from "../trace.ts";
-import { traced } from "../traced.ts";
+import type { Measure, RunCheck } from "../measure.ts";
+import { constant, type Recorder, trace } from "../trace.ts";
 import type { Finding } from "../types.ts";
-import { DURST, gustOverReading, SPEED } from "./air.ts";
+import { DURST, gustOverReading } from "./air.ts";
 import { windLimits } from "./limits.ts";
+import { findingOfStep, limitMeasures, recordLimit } from "./stepLimits.ts";
 
 const CURE = "a lower wind limit, or an override of 'strong wind' by somebody who answers for it";
 
@@ -60,38 +60,19 @@ export function goTable(ctx: Pick<SetContext, "plan">, rec: Recorder | null = nu
   };
 }
 
-/** Writes the wind limit of a step down as V_step. */
-export function recordLimit(rec: Recorder | null, { plan, set }: SetContext, step: number, V: number): void {
-  if (rec === null) return;
-  const path = `sets[${plan.sets.findIndex((s) => s.id === set.id)}].steps[${step}].windLimit_m_per_s`;
-  field(rec, "V_step", V, "wind limit of the step", path, V, SPEED);
-}
-
 /** The wind limits of steps against the table, for their traces. */
 export function tableLimits(ctx: SetContext): Measure[] {
-  const { limit } = goTable(ctx).stop;
-  return ctx.set.steps.flatMap(({ id, windLimit_m_per_s: V }, index) => {
-    if (V === undefined) return [];
-    return measure(
-      {
-        check: "wind limit",
-        subject: id,
-        kind: "",
-        unit: "m/s",
-        factor: 1,
-        watched: false,
-        cure: CURE,
-        ...traced(ctx, (pose, rec): Reading => {
-          if (pose.step !== index) return NOT_HERE;
-          recordLimit(rec, ctx, index, V);
-          const { reading } = goTable(ctx, rec).stop;
-          rec?.ends("V_step", "V_no");
-          return { value: V, limit: reading };
-        }),
-      },
-      limit,
-    );
-  });
+  const { source, chosenBy } = goTable(ctx).stop.limit;
+  return limitMeasures(ctx, { check: "wind limit", cure: CURE }, (step) => ({
+    source,
+    chosenBy,
+    read: (_, rec) => {
+      recordLimit(rec, ctx, step);
+      const { reading } = goTable(ctx, rec).stop;
+      rec?.ends("V_step", "V_no");
+      return { value: step.V, limit: reading };
+    },
+  }));
 }
 
 /** Steps in which the set stands still, unless it hangs on hooks. */
@@ -123,15 +104,9 @@ export const tableFindings: RunCheck = (ctx, run, stored) => {
     if (V <= table.stop.reading * (1 + 1e-9)) continue;
     const { value, source, chosenBy } = table.stop.limit;
     out.push(
-      finding({
-        set: ctx.set.id,
-        id: `wind limit:${ctx.set.id}:${step.id}`,
+      findingOfStep(ctx.set, index, {
         level: "stop",
         check: "wind limit",
-        subject: step.id,
-        from: { step: index, progress: 0 },
-        to: { step: index, progress: 1 },
-        worst: { step: index, progress: 0 },
         value: V,
         limit: table.stop.reading,
         unit: "m/s",

@@ -1,11 +1,10 @@
-// The set in the wind against statics by hand: overturning on its trains, its pull on the lines when it hangs, its lean.
+// The set in the wind against statics by hand: overturning on its trains, its pull on the lines when it hangs.
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { dragArea, pressureAt, sideArea, type Toward } from "../../../src/checks/wind/air.ts";
 import { blowerOf } from "../../../src/checks/wind/blow.ts";
 import { chartSpeed, tipHeight } from "../../../src/checks/wind/chart.ts";
-import { leanOf } from "../../../src/mechanics/index.ts";
 import { byId, type Plan } from "../../../src/plan/index.ts";
 import type { Pose } from "../../../src/sequence/index.ts";
 import { within } from "../../reference/close.ts";
@@ -97,7 +96,7 @@ describe("on its trains", () => {
 describe("hanging on both hooks", () => {
   const calm = demo.end("lift");
 
-  test("lines pull against the wind with its whole force (0.1 %), and lean by force over load (2 %): seed 5", () => {
+  test("lines pull against the wind with its whole force (0.1 %): seed 5", () => {
     fc.assert(
       fc.property(fc.double({ min: 2, max: 18, noNaN: true }), fc.boolean(), (V, left) => {
         const toward = left ? "+y" : "-y";
@@ -109,10 +108,6 @@ describe("hanging on both hooks", () => {
         // The actual pressure may be up to 6 % more where side forces do not settle at that one.
         const stronger = (gust.state.wind?.pressure ?? 0) / pressure;
         within(force, (left ? -1 : 1) * F * stronger, 1e-3);
-        const W = demo.ctx.model.mass * demo.ctx.gravity;
-        const lean = Math.abs(leanOf(gust.solution) - leanOf(calm.solution));
-        // The wind acts at mid-depth and the weight a little below, so that the set leans a little less than its lines.
-        within(lean, (F * stronger) / W, 0.02);
       }),
       { seed: 5, numRuns: 40 },
     );

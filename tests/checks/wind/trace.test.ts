@@ -18,6 +18,12 @@ const cases: [check: string, subject: string, step: string, progress: number][] 
   ["in the wind: group load", "front left", "first-roll", 0.4],
   ["in the wind: hook load", "far crane", "lift", 0.5],
   ["in the wind: tipping", "set", "roll-with-far", 0.5],
+  ["in the wind: set lean", "set", "lower", 0.98],
+  ["in the wind: set level", "set", "over", 0.5],
+  ["overnight: set lean", "set", "near-off", 1],
+  ["wind limit", "lift", "lift", 0],
+  ["highest wind", "lift", "lift", 0.5],
+  ["forecast", "landing", "landing", 0],
 ];
 
 describe("give their numbers", () => {
