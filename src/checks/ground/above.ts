@@ -1,12 +1,12 @@
 // What a machine puts on a structure below it at a pose: an axle line, a pressure; and what comes above it between two poses.
 
-import { type Area, pressureAtDepth, rectangle, spreads } from "../../mechanics/index.ts";
+import { pressureAtDepth, spreads } from "../../mechanics/index.ts";
 import { hookName, type Underfoot } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { constant, field, METRE, type Recorder, solved, trace, tracesIn } from "../trace.ts";
 import { recordSpread } from "./axlePressure.ts";
-import { meet } from "./meet.ts";
-import { type Standing, standingOf } from "./standing.ts";
+import { acrossOf, areaInPlan, during, meet, meetDuring, within } from "./meet.ts";
+import { movedAt, type Standing, standingOf } from "./standing.ts";
 import { type Judged, judgedOf, trackPress, trackPressures } from "./trackPressure.ts";
 import { belowMats, spreadLength } from "./tracks.ts";
 import { deckAt, type Train, trainsOf } from "./trains.ts";
@@ -27,25 +27,40 @@ export interface Above {
   pressure: Load | null;
 }
 
-/** A passage above a structure within a stretch between two poses: parts of it, and the most that it may put there. */
-interface Passage {
+/**
+ * What is above a structure within a stretch between two poses: when, in parts of the stretch; whether both poses show it;
+ * the greater load of both ends; and what it may come to between them.
+ */
+export interface Passage {
   from: number;
   to: number;
+  shown: boolean;
   line: number;
   pressure: number;
+  lineMost: number;
+  pressureMost: number;
 }
+
+/** Between stored poses forces go straight within this share of the weight (`sequence/run.ts`). */
+const STRAIGHT = 0.005;
+/** So much more of the weight on the hook of a crane that stands presses below its tracks by less than this part more. */
+const MORE = 0.05;
+
+/**
+ * What a quantity may come to between two poses. A curve that turns one way departs from its chord at most twice as far as
+ * in the middle; `unknown` stands for that where the middle is not solved.
+ */
+const mostOf = (a: number, b: number, middle: number | null, unknown: number): number =>
+  Math.max(a, b) + (middle === null ? unknown : 2 * Math.abs(middle - (a + b) / 2));
 
 /** One machine over one structure. */
 export interface Over {
   machine: string;
   /** What of it stands above at a pose; null for nothing. */
   at: (pose: Pose) => Above | null;
-  /** Passages that neither of two neighbouring poses of a step sees whole. */
-  between: (a: Pose, b: Pose) => Passage[];
+  /** What is above it between two neighbouring poses of a step, in one order; closer with the pose in the middle of both. */
+  between: (a: Pose, b: Pose, middle: Pose | null) => Passage[];
 }
-
-/** Half of a width that stands for right across. */
-const ACROSS = 1e4;
 
 /** The set's machines over a structure. */
 export function loadersOf(ctx: SetContext, one: Underfoot): Over[] {
@@ -56,8 +71,6 @@ export function loadersOf(ctx: SetContext, one: Underfoot): Over[] {
     return train ? [trainOver(ctx, train, one)] : [];
   });
 }
-
-const acrossOf = (one: Underfoot): [number, number] => [one.fromY_m ?? -ACROSS, one.toY_m ?? ACROSS];
 
 /** Writes down how deep a structure lies: z. */
 function recordCover(rec: Recorder, ctx: Pick<SetContext, "plan">, one: Underfoot): void {
@@ -90,6 +103,8 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
       across: [y0 - print.width / 2 - w.y, y1 + print.width / 2 - w.y],
     }),
   );
+  // A group's cylinders share its force alike: each goes as straight as the group.
+  const crooked = STRAIGHT * ctx.model.mass * ctx.gravity;
   const first = Math.min(...reach.map((r) => r.along[0]));
   const last = Math.max(...reach.map((r) => r.along[1]));
   const record = (rec: Recorder, F: number, name: string): string => {
@@ -147,50 +162,42 @@ function trainOver(ctx: SetContext, train: Train, one: Underfoot): Over {
         pressure: { value: press(side), name: sideName, record: (rec) => record(rec, side, sideName) },
       };
     },
-    between: (a, b) => {
+    between: (a, b, middle) => {
       const [p, q] = [deckAt(train, a), deckAt(train, b)];
       const out: Passage[] = [];
       if (p === null || q === null) return out;
-      // What stands still is seen at both poses.
-      if (p[0] === q[0] && p[1] === q[1]) return out;
       if (Math.max(p[0], q[0]) <= first || Math.min(p[0], q[0]) >= last) return out;
       for (let k = 0; k < reach.length; k += 2) {
         const sides = [reach[k], reach[k + 1]].flatMap(({ column, along, across }) => {
           const time = within(during(p[0], q[0], along), during(p[1], q[1], across));
-          const F = Math.max(a.forces[column], b.forces[column]);
-          return time === null || !(F >= 0) ? [] : [{ time, F }];
+          const [Fa, Fb] = [a.forces[column], b.forces[column]];
+          const F = Math.max(Fa, Fb);
+          if (time === null || !(F >= 0)) return [];
+          return [{ time, F, most: mostOf(Fa, Fb, middle?.forces[column] ?? null, crooked) }];
         });
-        const line = sides.reduce((sum, { F }) => sum + F, 0);
-        const pressure = press(Math.max(0, ...sides.map(({ F }) => F)));
-        // What is above throughout is seen at both poses.
+        const all = (of: "F" | "most") => sides.reduce((sum, side) => sum + side[of], 0);
+        const heavier = (of: "F" | "most") => press(Math.max(0, ...sides.map((side) => side[of])));
         for (const { time } of sides)
-          if (time[0] > 0 || time[1] < 1) out.push({ from: time[0], to: time[1], line, pressure });
+          out.push({
+            from: time[0],
+            to: time[1],
+            shown: time[0] <= 0 && time[1] >= 1,
+            line: all("F"),
+            pressure: heavier("F"),
+            lineMost: all("most"),
+            pressureMost: heavier("most"),
+          });
       }
       return out;
     },
   };
 }
 
-/** The part of a straight way from a to b within which it lies between two limits; null where it never does. */
-function during(a: number, b: number, [low, high]: readonly [number, number]): [number, number] | null {
-  if (a === b) return a > low && a < high ? [0, 1] : null;
-  const [s, e] = [(low - a) / (b - a), (high - a) / (b - a)];
-  return within([Math.min(s, e), Math.max(s, e)], [0, 1]);
-}
-
-type Part = [number, number] | null;
-
-const within = (a: Part, b: Part): Part =>
-  a !== null && b !== null && Math.max(a[0], b[0]) < Math.min(a[1], b[1])
-    ? [Math.max(a[0], b[0]), Math.min(a[1], b[1])]
-    : null;
-
-/** A crane: the most pressed strip of its track, spread two to one. Its places between stored poses are not looked at. */
-function craneOver(ctx: SetContext, machine: Standing, one: Underfoot): Over {
+/** A crane: the most pressed strip of its track, spread two to one. */
+function craneOver(ctx: SetContext, machine: Extract<Standing, { of: "crane" }>, one: Underfoot): Over {
   const t = judgedOf(ctx).find((c) => hookName(c.crane) === machine.name);
   const onGround = trackPressures(ctx).find((m) => m.subject === machine.name);
-  const [y0, y1] = acrossOf(one);
-  const area: Area = rectangle((one.from_m + one.to_m) / 2, (y0 + y1) / 2, one.to_m - one.from_m, y1 - y0);
+  const area = areaInPlan(one);
   const name = `track of ${machine.name}`;
   const load = (crane: Judged, pose: Pose): Load | null => {
     const value = trackBelow(crane, trackPress(crane, pose), one.cover_m ?? 0);
@@ -212,13 +219,28 @@ function craneOver(ctx: SetContext, machine: Standing, one: Underfoot): Over {
     };
     return { value, name, record };
   };
+  const pressAt = (pose: Pose): number => (t ? (load(t, pose)?.value ?? 0) : 0);
+  const { crane } = machine;
   return {
     machine: machine.name,
     at: (pose) =>
       machine.areas(pose).some((a) => meet(a, area))
         ? { line: null, pressure: t ? load(t, pose) : null }
         : null,
-    between: () => [],
+    between: (a, b, middle) => {
+      const [p, q] = [movedAt(crane, a), movedAt(crane, b)];
+      const [before, after] = [pressAt(a), pressAt(b)];
+      const unknown =
+        p[0] === q[0] && p[1] === q[1] ? MORE * Math.max(before, after) : Number.POSITIVE_INFINITY;
+      const pressureMost = mostOf(before, after, middle && pressAt(middle), unknown);
+      return machine.areas(a).flatMap((track): Passage[] => {
+        const part = meetDuring(track, [q[0] - p[0], q[1] - p[1]], area);
+        if (part === null) return [];
+        const [from, to] = part;
+        const loads = { line: 0, lineMost: 0, pressure: Math.max(before, after), pressureMost };
+        return [{ from, to, shown: from <= 0 && to >= 1, ...loads }];
+      });
+    },
   };
 }
 

@@ -59,6 +59,24 @@ export function craneGroundItems(plan: Plan): Finding[] {
   });
 }
 
+/** Open items of the ground along the ways of cranes. */
+export function wayGroundItems(plan: Plan): Finding[] {
+  return (plan.site.craneGround ?? []).flatMap((one, i) => {
+    const path = `site.craneGround[${i}]`;
+    const allowable = allowableAt(path, one);
+    if (allowable === null)
+      return open(
+        "note",
+        "limit not set",
+        path,
+        `no allowable pressure and no soil class on '${one.name}'; what the ground of a crane's own place allows stands in`,
+        "give the value with its source",
+      );
+    if (allowable.path === null || (one.pressureSource ?? "").trim() !== "") return [];
+    return unrecorded("caution", `${path}.pressureSource`, "blank: an allowable pressure without a source");
+  });
+}
+
 /** Open items of the path and of the ground below transporters. */
 export function pathGroundItems(plan: Plan): Finding[] {
   const out: Finding[] = [];

@@ -4,7 +4,7 @@ import type { Plan } from "../../plan/index.ts";
 import { dataFindings } from "../dataMeasure.ts";
 import type { CheckList } from "../measure.ts";
 import { axlePressures, tyrePressures, weakStretches } from "./axlePressure.ts";
-import { craneGroundItems, pathGroundItems } from "./data.ts";
+import { craneGroundItems, pathGroundItems, wayGroundItems } from "./data.ts";
 import { matFindings, matLoads } from "./mats.ts";
 import { presumedMeasures } from "./presumed.ts";
 import { setbackFindings, setbackItems, setbacks } from "./setback.ts";
@@ -13,6 +13,7 @@ import { pressuresOverSwing, pressuresUnloaded, swingFindings } from "./swing.ts
 import { trackPressures } from "./trackPressure.ts";
 import { loadsAbove, underfootFindings } from "./underfoot.ts";
 import { edgeDistances, wallFindings, wallItems } from "./walls.ts";
+import { bareWays, softStretches } from "./wayFindings.ts";
 
 export const groundChecks: Partial<CheckList> = {
   makers: [trackPressures, axlePressures, tyrePressures],
@@ -30,6 +31,8 @@ export const groundChecks: Partial<CheckList> = {
     matFindings,
     swingFindings,
     weakStretches,
+    softStretches,
+    bareWays,
     underfootFindings,
     wallFindings,
     setbackFindings,
@@ -37,6 +40,7 @@ export const groundChecks: Partial<CheckList> = {
   ],
   planChecks: [
     craneGroundItems,
+    wayGroundItems,
     pathGroundItems,
     (plan: Plan) => dataFindings(presumedMeasures(plan)),
     wallItems,

@@ -1,15 +1,17 @@
 // The sheet of a mat: the length that the ground asks for, and bending and shear of the mat over that length.
 
 import { matActions, matArea, pressing, pressUnder } from "../../mechanics/index.ts";
+import { hookName } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, useOf as partOfLimit, type Reading } from "../measure.ts";
 import { constant, field, METRE, MPA, type Recorder, solved, TONNE, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
-import { recordAllowable } from "./allowable.ts";
+import { type Allowable, recordAllowable } from "./allowable.ts";
 import { foundAt, poseWords } from "./found.ts";
 import { boomAt, common, type Judged, judgedOf, pressuresOver } from "./trackPressure.ts";
 import { type CraneLoadOn, loadAt, type Mats, matLacks } from "./tracks.ts";
+import { byGround } from "./way.ts";
 
 const SHEET = "Duerr (2010), mats below cranes, as quoted elsewhere; ASME P30.1 has the like";
 const solvedNow = pressing();
@@ -19,8 +21,7 @@ type Kind = "bending" | "shear";
 
 const mattedOf = (ctx: SetContext) =>
   judgedOf(ctx).filter(
-    (t): t is Judged & { mats: Mats } =>
-      t.mats !== null && matLacks(t.mats.mat).length === 0 && t.allowable.value > 0,
+    (t): t is Judged & { mats: Mats } => t.mats !== null && matLacks(t.mats.mat).length === 0,
   );
 
 /** Moment and shear of the mat below the most pressed part of a track, over the length that the ground asks for. */
@@ -45,11 +46,14 @@ export function matLoads(ctx: SetContext): Measure[] {
           if (o.status !== "solved") return NOT_HERE;
           const W = m.own * m.mat.length_m * m.width;
           const P = o.most * m.track * m.width;
-          const A = matArea(P, W, t.allowable.value);
+          const { allowable } = t.below(pose);
+          if (!(allowable.value > 0)) return NOT_HERE;
+          const A = matArea(P, W, allowable.value);
           const length = Math.max(m.track, A / m.width);
           const actions = matActions(P, m.width, length, m.track, m.thickness);
           const [value, limit] = kind === "bending" ? [actions.moment, m.moment] : [actions.shear, m.shear];
-          if (rec !== null) record(rec, ctx, t, kind, { p: o.most, P, W, A, length, value, limit });
+          if (rec !== null)
+            record(rec, ctx, t, kind, { p: o.most, P, W, A, length, value, limit, allowable });
           return {
             value,
             limit,
@@ -71,6 +75,7 @@ interface Sheet {
   length: number;
   value: number;
   limit: number;
+  allowable: Allowable;
 }
 
 function record(rec: Recorder, ctx: SetContext, t: Judged & { mats: Mats }, kind: Kind, s: Sheet): void {
@@ -84,7 +89,7 @@ function record(rec: Recorder, ctx: SetContext, t: Judged & { mats: Mats }, kind
   metre("d", m.thickness, "mat.thickness_m", "thickness of a mat");
   field(rec, "m_m", mat.mass_t * 1000, "mass of a mat", `${path}.mat.mass_t`, mat.mass_t, TONNE);
   constant(rec, "g", ctx.gravity, "m/s2", "gravity", "site.gravity_m_per_s2, or ISO 80000-3");
-  recordAllowable(rec, t.allowable);
+  recordAllowable(rec, s.allowable);
   trace(rec, "P", s.P, "p*C*B", "N", "load of the track on one mat");
   trace(rec, "W", s.W, "m_m*g", "N", "weight of the mat");
   trace(rec, "A", s.A, "(P + W)/q_a", "m2", "area that the ground asks for", SHEET);
@@ -112,18 +117,24 @@ function record(rec: Recorder, ctx: SetContext, t: Judged & { mats: Mats }, kind
 /** Mats that bend or shear too much over the length that the ground asks for, at the worst stored pose of each. */
 export function matFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
   const pressures = pressuresOver(ctx, stored);
+  const grounds = new Map(mattedOf(ctx).map((t) => [hookName(t.crane), byGround(t.below, stored)]));
   return matLoads(ctx).flatMap((m) => {
-    // Moment and shear grow with the pressure of the track: the pose of its greatest is theirs.
+    const known = pressures.get(m.subject);
     let worst = -1;
-    let most = 0;
-    pressures.get(m.subject)?.forEach((p, i) => {
-      if (!(p > most && p < Number.POSITIVE_INFINITY)) return;
-      most = p;
-      worst = i;
-    });
-    if (worst < 0) return [];
+    let use = 0;
+    for (const { poses } of grounds.get(m.subject) ?? []) {
+      // On one and the same ground moment and shear grow with the pressure of the track: the pose of its greatest is theirs.
+      let [at, most] = [-1, 0];
+      for (const i of poses) {
+        const p = known?.[i] ?? Number.NaN;
+        if (p > most && p < Number.POSITIVE_INFINITY) [at, most] = [i, p];
+      }
+      if (at < 0) continue;
+      const own = partOfLimit(m, m.read(stored[at]));
+      if (own > use) [worst, use] = [at, own];
+    }
+    if (!(use > 1 + 1e-9)) return [];
     const r = m.read(stored[worst]);
-    if (!(partOfLimit(m, r) > 1 + 1e-9)) return [];
     const [value, limit] = [r.value / 1000, r.limit / 1000];
     return foundAt(ctx, run, worst, {
       level: m.level,

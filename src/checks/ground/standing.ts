@@ -5,12 +5,11 @@ import { byId, type Crane, hookName, matsAlong } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { deckAt, trainArea, trainsOf } from "./trains.ts";
 
-/** A machine on the ground: its name in findings, and the area that it covers at a pose; null where it is not there. */
-export interface Standing {
+/** A machine on the ground: its name in findings, and the areas that it covers at a pose; none where it is not there. */
+export type Standing = {
   name: string;
-  of: "train" | "crane";
   areas: (pose: Pick<Pose, "situation">) => Area[];
-}
+} & ({ of: "train" } | { of: "crane"; crane: Crane });
 
 /** Tracks of a crane with their mats, about its centre of rotation, along x. */
 export function craneAreas(crane: Crane): Area[] {
@@ -19,6 +18,19 @@ export function craneAreas(crane: Crane): Area[] {
   const long = mat ? Math.max(length, matsAlong(crane) * mat.width_m) : length;
   if (width === 0) return [];
   return [rectangle(0, gauge / 2, long, width), rectangle(0, -gauge / 2, long, width)];
+}
+
+/** The same where it stands in plan, moved by so much from its place. */
+export function craneAreasAt(crane: Crane, [dx, dy]: readonly [number, number]): Area[] {
+  const { chainage_m, y_m } = crane.position;
+  const turn = ((crane.facing_deg ?? 0) * Math.PI) / 180;
+  return craneAreas(crane).map((area) => placed(area, turn, chainage_m + dx, y_m + dy));
+}
+
+/** Where a crane stands against its place in the plan, m. */
+export function movedAt(crane: Crane, { situation }: Pick<Pose, "situation">): readonly [number, number] {
+  for (const c of situation.cranes) if (c.id === crane.id) return c.moved;
+  return [0, 0];
 }
 
 /** All machines of a set that stand on the ground. Cranes without a width of track are left out: an open item. */
@@ -35,16 +47,11 @@ export function standingOf(ctx: SetContext): Standing[] {
   );
   const cranes = ctx.set.picks.map((pick): Standing => {
     const crane = byId(ctx.plan.cranes, pick.crane);
-    const areas = craneAreas(crane);
-    const turn = ((crane.facing_deg ?? 0) * Math.PI) / 180;
     return {
       name: hookName(crane),
       of: "crane",
-      areas: (pose) => {
-        const moved = pose.situation.cranes.find((c) => c.id === crane.id)?.moved ?? [0, 0];
-        const [x, y] = [crane.position.chainage_m + moved[0], crane.position.y_m + moved[1]];
-        return areas.map((area) => placed(area, turn, x, y));
-      },
+      crane,
+      areas: (pose) => craneAreasAt(crane, movedAt(crane, pose)),
     };
   });
   return [...trains, ...cranes];

@@ -3,14 +3,15 @@
 import { pressing, pressUnder } from "../../mechanics/index.ts";
 import type { Crane } from "../../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../../sequence/index.ts";
-import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
+import { type Measure, measure, NOT_HERE, useOf as partOfLimit, type Reading } from "../measure.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { recordAllowable } from "./allowable.ts";
 import { foundAt } from "./found.ts";
-import { boomAt, common, type Judged, judgedOf } from "./trackPressure.ts";
+import { boomAt, common, type Judged, judgedOf, onGround, onWords } from "./trackPressure.ts";
 import { type CraneLoadOn, loadAt, worstToward } from "./tracks.ts";
 import { recordLoad, recordMats, recordSearched } from "./trackTrace.ts";
+import { byGround } from "./way.ts";
 
 const solvedNow = pressing();
 const load: CraneLoadOn = { V: 0, ahead: 0 };
@@ -42,6 +43,7 @@ function swung(ctx: SetContext, which: Swung): Measure[] {
         const boom = which === "unloaded" ? idle(t) : boomAt(t, pose);
         if (boom === null) return NOT_HERE;
         const { hook, radius, hooked } = boom;
+        const below = t.below(pose);
         const { V, ahead } = loadAt(t, hook, radius, load);
         const worst = worstToward(t, V, ahead);
         if (rec !== null && Number.isFinite(worst.pressure)) {
@@ -62,16 +64,16 @@ function swung(ctx: SetContext, which: Swung): Measure[] {
             `V at ${Math.abs(ahead).toFixed(3)} m, ${degrees} deg off the tracks`,
           );
           recordMats(rec, t, o.most);
-          recordAllowable(rec, t.allowable);
+          recordAllowable(rec, below.allowable);
           rec.ends("q", "q_a");
         }
         return {
           value: worst.pressure,
-          limit: t.allowable.value,
+          ...onGround(below),
           get where() {
             const angle = (worst.angle * 180) / Math.PI;
             const end = ahead < 0 ? "counterweight" : "boom";
-            return `${end} ${angle.toFixed(0)} deg off the tracks, radius ${radius.toFixed(1)} m, ${(hook / 1000).toFixed(0)} kN on the hook`;
+            return `${end} ${angle.toFixed(0)} deg off the tracks, radius ${radius.toFixed(1)} m, ${(hook / 1000).toFixed(0)} kN on the hook${onWords(below)}`;
           },
         };
       }),
@@ -86,9 +88,10 @@ export const pressuresUnloaded = (ctx: SetContext): Measure[] => swung(ctx, "unl
 const ROWS = 24;
 const TRIED = 3;
 
-/** The stored pose at which a whole swing would press most, by a table of distance ahead; -1 for none. */
-function worstPose(t: Judged, m: Measure, stored: readonly Pose[]): number {
-  const loads = stored.map((pose) => {
+/** The pose at which a whole swing would press most, of those stored, by a table of distance ahead; -1 for none. */
+function worstPose(t: Judged, m: Measure, stored: readonly Pose[], poses: readonly number[]): number {
+  const loads = poses.map((i) => {
+    const pose = stored[i];
     const boom = boomAt(t, pose);
     return boom && { ...loadAt(t, boom.hook, boom.radius, load) };
   });
@@ -103,7 +106,7 @@ function worstPose(t: Judged, m: Measure, stored: readonly Pose[]): number {
     return (l.V / mean) * (part > 0 && b !== a ? a + part * (b - a) : a);
   };
   const order = loads
-    .map((l, i) => ({ i, p: l ? guess(l) : Number.NaN }))
+    .map((l, k) => ({ i: poses[k], p: l ? guess(l) : Number.NaN }))
     .filter((one) => !Number.isNaN(one.p))
     .sort((a, b) => b.p - a.p)
     .slice(0, TRIED);
@@ -126,9 +129,15 @@ export function swingFindings(ctx: SetContext, run: SetRun, stored: readonly Pos
   const empty = pressuresUnloaded(ctx);
   return tracks.flatMap((t, k) => {
     const found: Finding[] = [];
-    const say = (m: Measure, i: number) => {
-      if (i < 0) return;
-      const r = m.read(stored[i]);
+    const grounds = byGround(t.below, stored);
+    const say = (m: Measure, worstOf: (poses: readonly number[]) => number) => {
+      // On one and the same ground the greatest pressure is the worst.
+      const all = grounds.flatMap(({ poses }) => {
+        const i = worstOf(poses);
+        return i < 0 ? [] : [{ i, r: m.read(stored[i]) }];
+      });
+      if (all.length === 0) return;
+      const { i, r } = all.reduce((a, b) => (partOfLimit(m, b.r) > partOfLimit(m, a.r) ? b : a));
       if (!(r.value > r.limit * (1 + 1e-9))) return;
       const [value, limit] = [r.value / 1000, r.limit / 1000];
       found.push(
@@ -139,8 +148,8 @@ export function swingFindings(ctx: SetContext, run: SetRun, stored: readonly Pos
           value,
           limit,
           unit: "kPa",
-          source: m.source,
-          chosenBy: m.chosenBy,
+          source: r.source ?? m.source,
+          chosenBy: r.chosenBy ?? m.chosenBy,
           words: `${m.subject}: ${
             m === over[k]
               ? "this load and radius, swung all round, would press"
@@ -150,8 +159,8 @@ export function swingFindings(ctx: SetContext, run: SetRun, stored: readonly Pos
         }),
       );
     };
-    say(over[k], worstPose(t, over[k], stored));
-    say(empty[k], stored.length > 0 ? 0 : -1);
+    say(over[k], (poses) => worstPose(t, over[k], stored, poses));
+    say(empty[k], ([first]) => first);
     return found;
   });
 }

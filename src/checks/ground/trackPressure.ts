@@ -10,18 +10,24 @@ import { traced } from "../traced.ts";
 import { type Allowable, recordAllowable } from "./allowable.ts";
 import { belowMats, type CraneLoadOn, loadAt, type Tracks, tracksOf } from "./tracks.ts";
 import { type Hung, recordArea, recordLoad, recordMats, recordSearched } from "./trackTrace.ts";
+import { type Below, groundBelow } from "./way.ts";
 
-/** A crane whose ground can be judged. */
-export type Judged = Tracks & { allowable: Allowable; hooked: (pose: Pose) => HookedAt | null };
+/** A crane whose ground can be judged: what its own place allows, what it stands on at a pose, what is on its hook there. */
+export type Judged = Tracks & {
+  allowable: Allowable;
+  below: (pose: Pick<Pose, "situation">) => Below;
+  hooked: (pose: Pose) => HookedAt | null;
+};
 
 /** The set's cranes whose ground can be judged; others are open items. */
 export function judgedOf(ctx: SetContext): Judged[] {
   return ctx.set.picks.flatMap((pick) => {
     const crane = ctx.plan.cranes.find((c) => c.id === pick.crane);
     const tracks = crane && tracksOf(ctx.plan, crane);
-    return tracks?.allowable
-      ? [{ ...tracks, allowable: tracks.allowable, hooked: hookReader(ctx, tracks.crane) }]
-      : [];
+    if (!tracks?.allowable) return [];
+    const { allowable } = tracks;
+    const below = groundBelow(ctx, tracks.crane, allowable);
+    return [{ ...tracks, allowable, below, hooked: hookReader(ctx, tracks.crane) }];
   });
 }
 
@@ -75,6 +81,16 @@ export const common = (t: Judged) => ({
   cure: "more or stronger mats, a smaller radius, another way to face the tracks, or better ground",
 });
 
+/** What a reading says of the ground below the tracks. */
+export const onGround = ({ allowable }: Below) => ({
+  limit: allowable.value,
+  source: allowable.source,
+  chosenBy: allowable.chosenBy,
+});
+
+/** The stretch that governs, in words. */
+export const onWords = ({ name }: Below): string => (name === "" ? "" : `, on '${name}'`);
+
 /** The pressure on the ground below the tracks as the boom points at a pose. */
 export function trackPressures(ctx: SetContext): Measure[] {
   return judgedOf(ctx).map((t) =>
@@ -88,9 +104,13 @@ export function trackPressures(ctx: SetContext): Measure[] {
         const { V, ahead } = load;
         const x = ahead * Math.cos(boom.angle);
         const y = ahead * Math.sin(boom.angle);
-        const limit = t.allowable.value;
+        const below = t.below(pose);
         if (o.status !== "solved")
-          return { value: Number.POSITIVE_INFINITY, limit, where: "its load lies outside its tracks" };
+          return {
+            ...onGround(below),
+            value: Number.POSITIVE_INFINITY,
+            where: "its load lies outside its tracks",
+          };
         const value = belowMats(t.mats, o.most);
         const { least } = o;
         if (rec !== null) {
@@ -112,15 +132,15 @@ export function trackPressures(ctx: SetContext): Measure[] {
             );
           } else recordSearched(rec, t, V, o.most, `V at ${x.toFixed(3)} m along, ${y.toFixed(3)} m across`);
           recordMats(rec, t, o.most);
-          recordAllowable(rec, t.allowable);
+          recordAllowable(rec, below.allowable);
           rec.ends("q", "q_a");
         }
         return {
           value,
-          limit,
+          ...onGround(below),
           get where() {
             const lifted = least > 0 ? "all of both tracks presses" : "part of the tracks lifts";
-            return `${(V / 1000).toFixed(0)} kN ${Math.hypot(x, y).toFixed(2)} m off their middle, ${lifted}`;
+            return `${(V / 1000).toFixed(0)} kN ${Math.hypot(x, y).toFixed(2)} m off their middle, ${lifted}${onWords(below)}`;
           },
         };
       }),

@@ -2,12 +2,12 @@
 // for a structure check where nobody said what that is.
 
 import type { Plan, Underfoot } from "../../plan/index.ts";
-import { type Pose, poseAt, type SetContext, type SetRun } from "../../sequence/index.ts";
+import { type Pose, peak, poseAt, type SetContext, type SetRun } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { field, KN, type Recorder } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding, When } from "../types.ts";
-import { type Above, type Load, loadersOf, type Over } from "./above.ts";
+import { type Above, type Load, loadersOf, type Over, type Passage } from "./above.ts";
 import { type Allowable, allowableAt, recordAllowable } from "./allowable.ts";
 import { foundThere, placeWords, whenAt } from "./found.ts";
 
@@ -18,6 +18,8 @@ const CURE =
 const CLOSE = 1e-4;
 /** Poses just inside the ends of a passage: this part of it, so that they stand above without doubt. */
 const INSIDE = 1e-6;
+/** Where a load is greatest within a passage is found to this part of the way between two stored poses. */
+const EXACT = 1e-3;
 
 /** The worst of one kind of load, with its place. */
 interface Worst extends Load {
@@ -56,23 +58,47 @@ function passedBy(
     look(over.at(pose), whenAt(run, i));
   });
   const value = (kind: Kind) => (out as Passed | null)?.[kind]?.value ?? 0;
-  const worth = (kind: Kind, bound: number) =>
-    bound > Math.max(value(kind) * (1 + CLOSE), limits[kind]?.value ?? 0);
-  // What comes above a structure, or leaves it, between stored poses: the load where it does lies between theirs.
-  const between = stored.flatMap((pose, i) =>
-    i + 1 < stored.length && run.step[i + 1] === run.step[i]
-      ? over.between(pose, stored[i + 1]).map((p) => ({ ...p, i }))
-      : [],
-  );
-  between.sort((a, b) => b.line - a.line);
-  for (const { i, from, to, line, pressure } of between) {
-    if (!worth("line", line) && !worth("pressure", pressure)) continue;
+  const limit = (kind: Kind) => limits[kind]?.value ?? 0;
+  const worth = (kind: Kind, bound: number) => bound > Math.max(value(kind) * (1 + CLOSE), limit(kind));
+  /** Whether it is open that a limit is kept, and a load that may be there would tell. */
+  const open = (kind: Kind, bound: number) =>
+    limits[kind] !== null && value(kind) <= limit(kind) && bound > limit(kind) * (1 + CLOSE);
+  const found: (Passage & { i: number; k: number })[] = [];
+  for (let i = 0; i + 1 < stored.length; i++)
+    if (run.step[i + 1] === run.step[i])
+      found.push(...over.between(stored[i], stored[i + 1], null).map((p, k) => ({ ...p, i, k })));
+  found.sort((a, b) => b.line - a.line);
+  const solve = (i: number, part: number): Pose => {
     const { step, progress } = whenAt(run, i);
-    const long = run.progress[i + 1] - progress;
-    for (const part of [from + INSIDE * (to - from), to - INSIDE * (to - from)]) {
-      const pose = poseAt(ctx, run.steps[step], progress + part * long);
-      if (pose.solution.status === "solved") look(over.at(pose), { step, progress: pose.progress });
-    }
+    return poseAt(ctx, run.steps[step], progress + part * (run.progress[i + 1] - progress), stored[i]);
+  };
+  const lookAt = (i: number, part: number): Above | null => {
+    const pose = solve(i, part);
+    if (pose.solution.status !== "solved") return null;
+    const above = over.at(pose);
+    look(above, { step: pose.step, progress: pose.progress });
+    return above;
+  };
+  const middles = new Map<number, Pose>();
+  for (const { i, k, from, to, shown, ...loads } of found) {
+    const [first, last] = [from + INSIDE * (to - from), to - INSIDE * (to - from)];
+    // What comes above or leaves between two poses carries at least what it does at the ends of its passage.
+    if (!shown && (out === null || KINDS.some((kind) => worth(kind, loads[kind]))))
+      for (const part of [first, last]) lookAt(i, part);
+    // Near a limit, what it carries between them is bounded by the pose in their middle, and searched where that is not enough.
+    if (!KINDS.some((kind) => open(kind, loads[`${kind}Most`]))) continue;
+    const middle = middles.get(i) ?? solve(i, 0.5);
+    middles.set(i, middle);
+    const closer =
+      middle.solution.status === "solved" ? over.between(stored[i], stored[i + 1], middle)[k] : loads;
+    for (const kind of KINDS)
+      if (open(kind, closer[`${kind}Most`])) {
+        if (!shown) for (const part of [first, last]) lookAt(i, part);
+        lookAt(
+          i,
+          peak((part) => lookAt(i, part)?.[kind]?.value ?? 0, first, last, EXACT),
+        );
+      }
   }
   return out;
 }
