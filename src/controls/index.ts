@@ -1,5 +1,5 @@
 /**
- * controls: choosing, picking files, saving them, keys. Know nothing of bridges.
+ * controls: choosing, typing, tables, picking files, saving them, keys. Know nothing of bridges.
  *
  * ```ts
  * import { keyIsTaken } from "./index.ts";
@@ -10,7 +10,20 @@
  * ```
  */
 export { Choice } from "./Choice.tsx";
+export { type Cells, commaQuestion, parse, serialise, tablesIn, withPoint } from "./clipboard.ts";
 export { download } from "./download.ts";
 export { FileButton } from "./FileButton.tsx";
+export { Grid } from "./Grid.tsx";
+export {
+  type CellChange,
+  type CellRead,
+  type GridCell,
+  type GridColumn,
+  type GridModel,
+  matchHeads,
+} from "./gridModel.ts";
+export type { Spot } from "./gridMoves.ts";
+export { QuantityField, readQuantity } from "./QuantityField.tsx";
+export { TypedField } from "./TypedField.tsx";
 export { type Focused, keyIsTaken } from "./typing.ts";
 export { useDrop } from "./useDrop.ts";

@@ -14,6 +14,7 @@ export function keyIsTaken(focused: Focused | null, key: string): boolean {
   if (focused === null) return false;
   const moves = /^(Arrow|Page|Home|End)/.test(key);
   if (focused.tagName === "INPUT" && focused.type === "range") return moves;
+  if (focused.role === "gridcell") return key !== "Escape";
   if (focused.tagName === "SECTION" || focused.role === "slider") return moves;
   if (takesEveryKey.includes(focused.tagName)) return true;
   const pressed = ["BUTTON", "SUMMARY", "A"].includes(focused.tagName) || focused.role === "button";

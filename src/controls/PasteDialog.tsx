@@ -1,0 +1,162 @@
+// The questions that a paste may raise: which table it is, what its commas mean, where its columns go, and what was refused.
+import { useEffect, useRef } from "react";
+import type { Cells } from "./clipboard.ts";
+import type { GridColumn, HeadMatch, Refused } from "./gridModel.ts";
+
+/** One question; `answer` is told which of the ways was chosen. */
+export type PasteQuestion =
+  | {
+      readonly is: "ways";
+      readonly title: string;
+      readonly words: string;
+      readonly ways: readonly { words: string; cells: Cells }[];
+      readonly answer: (index: number) => void;
+    }
+  | {
+      readonly is: "columns";
+      readonly cells: Cells;
+      readonly heads: readonly string[] | null;
+      readonly match: readonly HeadMatch[];
+      readonly rows: number;
+      readonly canReplace: boolean;
+      readonly rematch: (index: number, column: number | null) => void;
+      readonly answer: (replace: boolean) => void;
+    }
+  | { readonly is: "refused"; readonly refused: readonly Refused[]; readonly of: number };
+
+/** Rows and columns that a preview shows. */
+const shownRows = 4;
+const shownColumns = 8;
+
+function Preview({ cells }: { cells: Cells }) {
+  return (
+    <table className="preview">
+      <tbody>
+        {cells.slice(0, shownRows).map((row, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows of a pasted text have no other name and never move.
+          <tr key={i}>
+            {row.slice(0, shownColumns).map((cell, j) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+              <td key={j}>{cell}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Open while there is a question. `close` takes nothing. */
+export function PasteDialog(props: {
+  question: PasteQuestion | null;
+  columns: readonly GridColumn[];
+  rowWord: string;
+  close: () => void;
+}) {
+  const { question, columns, rowWord, close } = props;
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const it = dialog.current;
+    if (it === null) return;
+    if (question !== null && !it.open) it.showModal();
+    if (question === null && it.open) it.close();
+  }, [question]);
+  return (
+    <dialog ref={dialog} className="paste" aria-label="Paste" onClose={close}>
+      {question?.is === "ways" && (
+        <>
+          <h2>{question.title}</h2>
+          <p>{question.words}</p>
+          {question.ways.map((way, i) => (
+            <div key={way.words} className="way">
+              <Preview cells={way.cells} />
+              <button type="button" onClick={() => question.answer(i)}>
+                {way.words}
+              </button>
+            </div>
+          ))}
+        </>
+      )}
+      {question?.is === "columns" && (
+        <>
+          <h2>{`Paste ${question.rows} ${rowWord}${question.rows === 1 ? "" : "s"}`}</h2>
+          <p>
+            {question.heads === null
+              ? "There are no heads: columns are taken by their place. Correct what is wrong before taking them."
+              : "Columns are matched by their heads. Correct what is wrong before taking them."}
+          </p>
+          <div className="preview-scroll">
+            <table className="preview">
+              <thead>
+                <tr>
+                  {question.match.map((one, i) => (
+                    // biome-ignore lint/suspicious/noArrayIndexKey: columns of a pasted text never move.
+                    <th key={i} scope="col">
+                      {question.heads !== null && <span className="quiet">{question.heads[i]}</span>}
+                      <select
+                        aria-label={`Pasted column ${i + 1} goes to`}
+                        value={one.column ?? -1}
+                        onChange={(event) => {
+                          const to = Number(event.target.value);
+                          question.rematch(i, to < 0 ? null : to);
+                        }}
+                      >
+                        <option value={-1}>– leave out –</option>
+                        {columns.map((column, j) => (
+                          <option key={column.key} value={j}>
+                            {column.head}
+                          </option>
+                        ))}
+                      </select>
+                      {one.column !== null && columns[one.column].number && (
+                        <span className="quiet">{one.unit || columns[one.column].unit}</span>
+                      )}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {question.cells.slice(0, shownRows).map((row, i) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: rows of a pasted text never move.
+                  <tr key={i}>
+                    {question.match.map((_, j) => (
+                      // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+                      <td key={j}>{row[j] ?? ""}</td>
+                    ))}
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          <div className="answers">
+            <button type="button" onClick={() => question.answer(false)}>
+              From the chosen row on
+            </button>
+            {question.canReplace && (
+              <button type="button" onClick={() => question.answer(true)}>
+                In place of all rows
+              </button>
+            )}
+          </div>
+        </>
+      )}
+      {question?.is === "refused" && (
+        <>
+          <h2>Nothing was pasted</h2>
+          <p>{`${question.refused.length} of ${question.of} cells could not be taken:`}</p>
+          <ul>
+            {question.refused.slice(0, 10).map((one) => (
+              <li key={`${one.row} ${one.column}`}>
+                {`Row ${one.row + 1}, column ${one.column + 1}: ${one.problem}`}
+              </li>
+            ))}
+          </ul>
+          {question.refused.length > 10 && <p>{`and ${question.refused.length - 10} more.`}</p>}
+        </>
+      )}
+      <button type="button" onClick={close}>
+        {question?.is === "refused" ? "Close" : "Cancel"}
+      </button>
+    </dialog>
+  );
+}
