@@ -64,6 +64,35 @@ const lifting = (mats: boolean) =>
         };
     }),
   );
+/** The same on ground good for 300 kPa, walking 2 m toward the girder and 0.5 m to the right over a cover good for 150. */
+const walking = shared(() =>
+  readScenario("one-girder", (plan) => {
+    cutAfter(plan, "far-takes");
+    const crane = byId(plan.cranes, "far-crane");
+    crane.position.y_m = 0;
+    crane.cgBehind_m = 1;
+    crane.travelWithLoad = true;
+    plan.sets[0].steps.push({
+      id: "closer",
+      do: "walk",
+      crane: "far-crane",
+      dx_m: -2,
+      dy_m: -0.5,
+      carries: [],
+    });
+    // The corner of the tracks at (83, 2.55) cuts it after 0.4 of the way, for 0.02 of it.
+    plan.site.craneGround = [
+      {
+        name: "cover",
+        from_m: 82.199,
+        to_m: 82.2,
+        fromY_m: 2.34,
+        toY_m: 2.345,
+        allowablePressure_kPa: 150,
+      },
+    ];
+  }),
+);
 const bare = lifting(false);
 const matted = lifting(true);
 
@@ -94,6 +123,19 @@ export const groundWitnesses: Witness[] = [
       const one = found(solve(bare()), "track pressure", "stop").find((f) => f.worst?.step === 2);
       expect(one?.subject).toBe("far crane");
       about(one?.value ?? null, UNDER);
+    },
+  },
+  {
+    check: "track pressure",
+    ids: ["GR-2", "CR-10"],
+    title:
+      "a walk whose tracks cut a cover good for 150 kPa with one corner, between two stored poses, with 162 kPa",
+    sees: (solve) => {
+      const one = found(solve(walking()), "track pressure", "stop").find((f) => f.worst?.step === 3);
+      expect(one?.limit).toBe(150);
+      // 0.8 m nearer, the boom 0.2 m aside in 32.3 m: R - 0.8, and that share of M across.
+      const near = HOOK * (RADIUS - 0.8) - CRANE;
+      about(one?.value ?? null, V / AREA + near * (ALONG + (0.2 / 32.3) * ACROSS));
     },
   },
   {

@@ -146,8 +146,8 @@ export const machineRows: Requirement[] = [
   computed(
     "CR-10",
     "Travel with load only where the maker allows it.",
-    ["out of order", "boom over", "crane speed"],
-    "The step 'walk' has its own checks and chart.",
+    ["out of order", "boom over", "crane speed", "track pressure"],
+    "The step 'walk' has its own checks and chart; the ground along it, in stretches, is judged wherever the tracks stand.",
   ),
   computed(
     "CR-11",
