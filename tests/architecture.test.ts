@@ -29,11 +29,12 @@ describe("the walk", () => {
       const count = files.filter((file) => layerOf(file) === layer).length;
       expect(count, `files in src/${layer}`).toBeGreaterThanOrEqual(atLeast[layer] ?? 2);
     }
-    for (const root of ["src/main.tsx", "src/worker.ts", "src/cli.ts"]) expect(files).toContain(root);
+    for (const root of ["src/main.tsx", "src/worker.ts", "src/proposer.ts", "src/cli.ts"])
+      expect(files).toContain(root);
   });
 
   test("found no folder and no root beside the known ones", () => {
-    const known: readonly string[] = [...layers, "main.tsx", "worker.ts", "cli.ts"];
+    const known: readonly string[] = [...layers, "main.tsx", "worker.ts", "proposer.ts", "cli.ts"];
     expect(files.filter((file) => !known.includes(layerOf(file)))).toEqual([]);
   });
 

@@ -23,6 +23,7 @@ export { type Filing, fileName } from "./filing.ts";
 export { type FindingNumbers, findingNumbers, inPlanUnits } from "./findingNumbers.ts";
 export { changesUnsaved, type Entry, type History } from "./history.ts";
 export type { Asked, KeepingWork } from "./keeping.ts";
+export { beginProposal, type Proposing, proposalWords } from "./proposing.ts";
 export { keepView, rememberedView } from "./remember.ts";
 export type { Box, Put, Shelf } from "./shelf.ts";
 export { allFindings, cornerWords, isOfSpread, nearestStored, storedAt, wider } from "./spreads.ts";
@@ -38,6 +39,7 @@ export {
   type HeldSpread,
   type HeldTables,
   type Keeping,
+  type Over,
   type Panel,
   type RecentPlan,
   type Recovered,

@@ -154,8 +154,12 @@ export interface View {
   buckled: boolean;
 }
 
+/** What stands over the Plan place: the start of a new plan, the sets side by side, or nothing. */
+export type Over = "" | "start" | "sets";
+
 export interface AppState {
   document: Document | null;
+  over: Over;
   /** Every committed edit; without entries while nothing is open. */
   history: History;
   keeping: Keeping;
@@ -203,6 +207,7 @@ export const sceneViews: readonly SceneView[] = ["elevation", "plan", "end", "fr
 /** The state before anything was opened. */
 export const emptyState: AppState = {
   document: null,
+  over: "",
   history: { entries: [], index: 0, saved: { index: 0, away: 0 } },
   keeping: { is: "idle" },
   recovered: null,

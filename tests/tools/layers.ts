@@ -31,7 +31,7 @@ export const core: readonly Layer[] = layers.slice(0, layers.indexOf("report") +
 
 /** Packages that a layer may use. Whatever is not named here may use none. */
 export const packages: Readonly<
-  Partial<Record<Layer | "main.tsx" | "worker.ts" | "cli.ts", readonly string[]>>
+  Partial<Record<Layer | "main.tsx" | "worker.ts" | "proposer.ts" | "cli.ts", readonly string[]>>
 > = {
   mechanics: ["zod"],
   plan: ["zod"],
@@ -43,10 +43,12 @@ export const packages: Readonly<
   places: ["react", "react-dom", "zustand", "d3-dsv"],
   "main.tsx": ["react", "react-dom", "@fontsource/ibm-plex-sans"],
   "worker.ts": ["comlink"],
+  "proposer.ts": ["comlink"],
   "cli.ts": ["node:*"],
 };
 
-const roots = ["main.tsx", "worker.ts", "cli.ts"] as const;
+const roots = ["main.tsx", "worker.ts", "proposer.ts", "cli.ts"] as const;
+const threads: readonly string[] = ["worker.ts", "proposer.ts"];
 const screen: readonly string[] = ["app", "controls", "scene", "share", "places"];
 
 /** A file's layer, or its own name for a root: `src/plan/read.ts` gives "plan", `src/cli.ts` gives "cli.ts". */
@@ -89,11 +91,11 @@ export function faultOf(file: string, one: Import): string | undefined {
   const to = layerOf(target);
   if (to === layer) return undefined;
   if ((roots as readonly string[]).includes(to)) {
-    if (layer === "app" && to === "worker.ts" && (one.typeOnly || /[?&]worker\b/.test(one.from)))
+    if (layer === "app" && threads.includes(to) && (one.typeOnly || /[?&]worker\b/.test(one.from)))
       return undefined;
     return say(`'${one.from}' is a root; nothing imports a root, but app the type of the worker.`);
   }
-  if (layer === "cli.ts" || layer === "worker.ts") {
+  if (layer === "cli.ts" || threads.includes(layer)) {
     if (screen.includes(to)) return say(`${layer} knows no screen and may not import ${to}.`);
   } else if (layer !== "main.tsx") {
     const allowed: readonly string[] = mayImport[layer as Layer] ?? [];
