@@ -9,6 +9,8 @@
  * stepBeside(2, { step: 1, progress: 0.4 }, -1); // => { step: 1, progress: 0 }
  * ```
  */
+
+export { type Answered, type Before, olderOf } from "./answered.ts";
 export { type App, browserGround, createApp, csvName, type Ground } from "./app.ts";
 export { tablesKey } from "./asked.ts";
 export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths } from "./axis.ts";
@@ -41,6 +43,8 @@ export {
   type Keeping,
   type Over,
   type Panel,
+  type PlanPart,
+  planParts,
   type RecentPlan,
   type Recovered,
   type SceneView,

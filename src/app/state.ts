@@ -1,4 +1,5 @@
 // What the screen knows: the plan, its result, the cursor with the pose solved for it, and how things are viewed.
+import { type Answered, type Before, notAnswered } from "./answered.ts";
 import type { Place, Width } from "./axis.ts";
 import type { History } from "./history.ts";
 import type {
@@ -133,6 +134,35 @@ export type SceneView = "elevation" | "plan" | "end" | "free" | "cranes";
 export type Panel = "findings" | "step" | "girders" | "tables" | "history";
 export type Theme = "light" | "dark";
 
+/** Parts of the sheet of plan data, in the order of their list. */
+export const planParts = [
+  "header",
+  "site",
+  "path",
+  "seats",
+  "bearings",
+  "surroundings",
+  "wind",
+  "transporters",
+  "cranes",
+  "rigging",
+  "lashings",
+  "sets",
+  "girders",
+  "splices",
+  "frames",
+  "attachments",
+  "ledger",
+  "onTransporters",
+  "picks",
+  "steps",
+  "limits",
+  "spread",
+  "people",
+  "accepted",
+] as const;
+export type PlanPart = (typeof planParts)[number];
+
 /** How things are shown; no part of the plan. */
 export interface View {
   scene: SceneView;
@@ -152,6 +182,10 @@ export interface View {
   action: "moment" | "shear" | "torsion";
   /** The buckled shape is drawn where the cursor stands at a stage that has one. */
   buckled: boolean;
+  /** Which part of the sheet of plan data stands in the place of the scene; null for none. */
+  data: PlanPart | null;
+  /** The place of the draft to which the sheet leads, as of an error; '' for none. */
+  dataAt: string;
 }
 
 /** What stands over the Plan place: the start of a new plan, the sets side by side, or nothing. */
@@ -174,6 +208,10 @@ export interface AppState {
   notFiled: string;
   failure: Failure | null;
   result: Result | null;
+  /** How much of the result answers the open plan, and what of it is older. */
+  answered: Answered;
+  /** What was there before the last edit or the drag under way, for old against new; null when it was put away. */
+  before: Before | null;
   solving: Solving;
   /** How far what follows the first answer is: which poses are backed, and the ways back. */
   completing: Solving;
@@ -217,6 +255,8 @@ export const emptyState: AppState = {
   notFiled: "",
   failure: null,
   result: null,
+  answered: notAnswered,
+  before: null,
   solving: { is: "idle" },
   completing: { is: "idle" },
   spreads: {},
@@ -244,5 +284,7 @@ export const emptyState: AppState = {
     allStrips: false,
     action: "moment",
     buckled: false,
+    data: null,
+    dataAt: "",
   },
 };
