@@ -96,6 +96,9 @@ const begun = app.begin({
   named: question.has("open") || question.has("example"),
   open: openAsked,
 });
+void begun.then(() => {
+  if (app.store.getState().document === null) app.store.setState({ over: "start" });
+});
 // A plan file that the system opens with this page, where it was installed.
 (globalThis as { launchQueue?: LaunchQueue }).launchQueue?.setConsumer(({ files }) => {
   const [handle] = files;

@@ -78,6 +78,15 @@ export function DocumentBar({ open }: { open: (file: File) => void }) {
   return (
     <>
       <BackAndForth />
+      <button
+        type="button"
+        title="A new plan by a short set-up; plans that come with the program (N)"
+        aria-keyshortcuts="N"
+        aria-haspopup="dialog"
+        onClick={() => app.store.setState({ over: "start" })}
+      >
+        New plan
+      </button>
       <FileButton
         words="Open file"
         accept=".json,application/json"

@@ -5,6 +5,7 @@ import { keyIsTaken, useDrop } from "../../controls/index.ts";
 import { caution } from "../../report/index.ts";
 import { cursorKey, WhoCarriesWhat } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
+import { OverPlan } from "../Over.tsx";
 import { Behind } from "./Behind.tsx";
 import { DraftErrors, OldSign } from "./DraftErrors.tsx";
 import { useDocumentKeys } from "./documentKeys.ts";
@@ -43,6 +44,9 @@ function otherKey(app: App, key: string): boolean {
       return true;
     case "h":
       toPanel(app, "history");
+      return true;
+    case "n":
+      app.store.setState({ over: "start" });
       return true;
     case "escape":
       if (tabling.is === "running") app.stopTables();
@@ -154,6 +158,7 @@ export function PlanPlace() {
         <Behind />
       </footer>
       <Errors />
+      <OverPlan />
       {over && <div className="drop-sign">Drop the plan file here to open it</div>}
     </div>
   );
