@@ -25,15 +25,16 @@ const shownAs: Readonly<Partial<Record<Kind, Shown>>> = {
 /** Significant digits of a number whose unit has no form of its own. */
 const plainDigits = 4;
 
-/** A number of a finding, in the chosen system where its unit is one that is converted; with its unit, or bare. */
-function numberIn(value: number, unit: string, system: System, bare = false): string {
+/** A number of a finding with its unit, in the chosen system where that is one that is converted. */
+function numberIn(value: number, unit: string, system: System): string {
   const shown = isUnit(unit) ? shownAs[units[unit].kind] : undefined;
   if (isUnit(unit) && shown !== undefined) {
     const small = unit === "mm" ? "smallLength" : shown;
     return print(toSI(value, unit), small, system);
   }
   const number = String(Number(value.toPrecision(plainDigits)));
-  return unit === "" || bare ? number : `${number} ${unit}`;
+  // A ratio, or a count whose subject says of what.
+  return unit === "" || unit === "1" ? number : `${number} ${unit}`;
 }
 
 /** The numbers of a finding in the chosen units; null for one without a value. */
@@ -45,8 +46,7 @@ export function findingNumbers(
   if (value === null || !Number.isFinite(value)) return null;
   const known = limit !== null && Number.isFinite(limit);
   return {
-    // A unit in words, such as 'bunks free', stands once.
-    value: numberIn(value, unit, system, known && /\s[a-z]|^[a-z]{4,}/.test(unit)),
+    value: numberIn(value, unit, system),
     limit: known ? numberIn(limit, unit, system) : "",
     use: use === null || !Number.isFinite(use) ? "" : print(use, "percent", system),
   };

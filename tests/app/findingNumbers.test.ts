@@ -30,11 +30,23 @@ describe("numbers of a finding", () => {
       limit: "25 %",
     });
     expect(findingNumbers(numbers(1.7549, 1.5, "moment ratio"), "US")).toMatchObject({
-      value: "1.755",
+      value: "1.755 moment ratio",
       limit: "1.5 moment ratio",
     });
     expect(findingNumbers(numbers(1.7549, null, "moment ratio"), "US")?.value).toBe("1.755 moment ratio");
     expect(findingNumbers(numbers(2, null, ""), "US")?.value).toBe("2");
+  });
+
+  test("stand with their unit each, also where that is words; a ratio has none", () => {
+    expect(findingNumbers(numbers(12, 5, "% out of level"), "SI")).toMatchObject({
+      value: "12 % out of level",
+      limit: "5 % out of level",
+    });
+    expect(findingNumbers(numbers(3, 8, "bolts"), "SI")).toMatchObject({
+      value: "3 bolts",
+      limit: "8 bolts",
+    });
+    expect(findingNumbers(numbers(0.25, 0.5, "1"), "SI")).toMatchObject({ value: "0.25", limit: "0.5" });
   });
 
   test("are none where there is no value: a blank is not a zero", () => {

@@ -9,7 +9,7 @@ import { forecastFindings, forecastLimits } from "./forecast.ts";
 import { highestFindings, highestWinds } from "./highestFindings.ts";
 import { windMeasures, windRunCheck } from "./inTheWind.ts";
 import { lacking } from "./lacking.ts";
-import { overnightCheck, overnightMeasures } from "./overnight.ts";
+import { overnightCheck, overnightMeasures, overnightSliding } from "./overnight.ts";
 import { tableFindings, tableLimits } from "./table.ts";
 
 /**
@@ -20,7 +20,14 @@ import { tableFindings, tableLimits } from "./table.ts";
 export function windChecks(cheap: readonly MeasureMaker[], all: readonly MeasureMaker[]): Partial<CheckList> {
   return {
     makers: [chartWind],
-    onDemand: [windMeasures(all), overnightMeasures(all), tableLimits, forecastLimits, highestWinds(all)],
+    onDemand: [
+      windMeasures(all),
+      overnightMeasures(all),
+      overnightSliding,
+      tableLimits,
+      forecastLimits,
+      highestWinds(all),
+    ],
     runChecks: [tableFindings, windRunCheck(cheap), overnightCheck(all)],
     planChecks: [lacking, forecastFindings, (plan: Plan) => dataFindings(careMeasures(plan))],
     highestChecks: [highestFindings],

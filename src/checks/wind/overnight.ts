@@ -9,10 +9,14 @@ import {
   type Measure,
   type MeasureMaker,
   marginOf,
+  measure,
+  NOT_HERE,
   useOf as partOfLimit,
   type Reading,
   type RunCheck,
 } from "../measure.ts";
+import { constant, solved } from "../trace.ts";
+import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
 import { factorAt, WAYS, wayWords } from "./air.ts";
 import { blowerOf } from "./blow.ts";
@@ -57,6 +61,9 @@ function whyLeft({ set }: SetContext, { step, progress }: Pose): string | null {
 
 /** Name of a check where a set is left. */
 const overnight = (check: string): string => `overnight: ${check}`;
+
+const SLIDING = overnight("contacts at their limit");
+const HOLD = "lashings, stops or guides that hold it across before it is left";
 
 const cureOf = (m: Measure): string => `lashings, guys or bracing before it is left; or ${m.cure}`;
 
@@ -123,14 +130,14 @@ function leftFindings(
   const blower = blowerOf(ctx);
   const out: Finding[] = [];
   const speed = wind.part * wind.design;
+  let sliding: string[] = [];
+  let slides = "";
+  const say = (part: Pick<Finding, "level" | "check" | "subject" | "words" | "cure"> & Partial<Finding>) => {
+    const id = `${part.check}:${ctx.set.id}:${part.subject}:${why}`;
+    out.push(finding({ id, set: ctx.set.id, from: at, to: at, worst: at, source: wind.source, ...part }));
+  };
   for (const toward of WAYS) {
     const blows = `${speed.toFixed(1)} m/s (${wind.part} of ${wind.design}) blowing ${wayWords(toward)}, left at ${why}`;
-    const say = (
-      part: Pick<Finding, "level" | "check" | "subject" | "words" | "cure"> & Partial<Finding>,
-    ) => {
-      const id = `${part.check}:${ctx.set.id}:${part.subject}:${why}`;
-      out.push(finding({ id, set: ctx.set.id, from: at, to: at, worst: at, source: wind.source, ...part }));
-    };
     const gust = blower.at(pose, wind.pressure, toward);
     if (gust.solution.status !== "solved") {
       say({
@@ -138,20 +145,15 @@ function leftFindings(
         check: overnight("no equilibrium"),
         subject: "set",
         words: `overnight: the set does not stand in ${blows}: ${gust.solution.motion || "side forces do not settle"}`,
-        cure: "lashings, stops or guides that hold it across before it is left",
+        cure: HOLD,
       });
       continue;
     }
-    const calm = answerOf(pose.solution).horizontal?.slipping ?? [];
-    const slips = (answerOf(gust.solution).horizontal?.slipping ?? []).filter((name) => !calm.includes(name));
-    if (slips.length > 0)
-      say({
-        level: "caution",
-        check: overnight("slip"),
-        subject: "set",
-        words: `overnight: ${slips.join(", ")} at the limit of what holds across, in ${blows}`,
-        cure: "lashings, stops or guides that hold it across before it is left",
-      });
+    const names = slidingIn(pose, gust);
+    if (names.length > sliding.length) {
+      sliding = names;
+      slides = blows;
+    }
     for (const m of measures) {
       const r = m.read(gust);
       if (!(marginOf(m, r) < 0) || marginOf(m, m.read(pose)) < 0) continue;
@@ -172,5 +174,67 @@ function leftFindings(
       });
     }
   }
+  if (sliding.length > 0)
+    say({
+      level: "caution",
+      check: SLIDING,
+      subject: "set",
+      value: sliding.length,
+      limit: 0,
+      unit: "contacts",
+      words: `overnight: ${sliding.join(", ")} at the limit of what holds across, in ${slides}`,
+      cure: HOLD,
+    });
   return out;
+}
+
+/** Supports at the limit of what holds them sideways in a gust that are not at it in the calm. */
+function slidingIn(calm: Pose, gust: Pose): string[] {
+  const before = answerOf(calm.solution).horizontal?.slipping ?? [];
+  return (answerOf(gust.solution).horizontal?.slipping ?? []).filter((name) => !before.includes(name));
+}
+
+/** How many supports slide where a set is left, the more of both ways, for one pose and its trace. */
+export function overnightSliding(ctx: SetContext): Measure[] {
+  const wind = leftWind(ctx.plan);
+  if (wind === null) return [];
+  return [
+    measure(
+      {
+        check: SLIDING,
+        subject: "set",
+        kind: "",
+        level: "caution",
+        unit: "contacts",
+        factor: 1,
+        digits: 0,
+        watched: false,
+        cure: HOLD,
+        ...traced(ctx, (pose, rec): Reading => {
+          if (whyLeft(ctx, pose) === null) return NOT_HERE;
+          const blower = blowerOf(ctx);
+          let most: string[] | null = null;
+          for (const toward of WAYS) {
+            const gust = blower.at(pose, wind.pressure, toward);
+            if (gust.solution.status !== "solved") continue;
+            const names = slidingIn(pose, gust);
+            if (most === null || names.length > most.length) most = names;
+          }
+          if (most === null) return NOT_HERE;
+          const which = most.length === 0 ? "" : `: ${most.join(", ")}`;
+          solved(
+            rec,
+            "n",
+            most.length,
+            "1",
+            `supports that the gust brings to the limit of what holds them across${which}`,
+          );
+          constant(rec, "n_a", 0, "1", "none", "a set that is left holds by more than friction at its limit");
+          rec?.ends("n", "n_a");
+          return { value: most.length, limit: 0, where: most.join(", ") };
+        }),
+      },
+      { source: wind.source, chosenBy: "" },
+    ),
+  ];
 }

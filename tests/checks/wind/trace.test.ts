@@ -3,6 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { solvePlan, traceOf, tracesIn } from "../../../src/checks/index.ts";
 import { prepareContext } from "../../../src/sequence/index.ts";
+import { cutAfter, readScenario } from "../../coverage/plans.ts";
 import { scenario } from "../../sequence/plans.ts";
 import { expectTrue } from "../girders/formulas.ts";
 
@@ -53,5 +54,35 @@ describe("give their numbers", () => {
   test("a step without a wind limit has none", () => {
     const asked = { check: "in the wind: group load", subject: "rear left", set: id, step: stepOf("brief") };
     expect(traceOf(plan, result, { ...asked, progress: 0 }, ctx).found).toBe(false);
+  });
+});
+
+describe("a set that is left on its trains in a gust that brings bunks to the limit of their friction", () => {
+  const left = readScenario("demo", (p) => {
+    cutAfter(p, "first-roll");
+    for (const t of p.transporters) t.bunkFriction = 0.3;
+    const design = { gust_m_per_s: 39, factor: 1, factorSource: "test", source: "test" };
+    p.site.wind = { ...p.site.wind, design };
+  });
+  const solved = solvePlan(left);
+  const many = solved.findings.find((f) => f.check === "overnight: contacts at their limit");
+
+  test("how many there are is one check, how much of what holds is used another, each with its trace", () => {
+    if (many?.worst == null) throw new Error("no bunk is at its limit");
+    expect(many.unit).toBe("contacts");
+    // Every one that is named counts, and nothing else does.
+    const [, names] = /^overnight: (.*) at the limit of what holds/.exec(many.words) ?? [];
+    expect(many.value).toBe(names.split(", ").length);
+    const traced = traceOf(left, solved, many);
+    if (!traced.found) throw new Error(traced.why);
+    expect(traced.value.value).toBe(many.value);
+    expectTrue(traced.trace, left);
+    const { set, worst } = many;
+    const used = traceOf(left, solved, { check: "overnight: slip", subject: "set", set, ...worst });
+    if (!used.found) throw new Error(used.why);
+    expect(used.measure.unit).toBe("% of what holds");
+    expect(used.value.value).toBeGreaterThan(0.5);
+    expectTrue(used.trace, left);
+    expect(solved.findings.filter((f) => f.check === "overnight: slip" && f.value === null)).toEqual([]);
   });
 });
