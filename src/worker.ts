@@ -2,24 +2,27 @@
 import { expose, transfer } from "comlink";
 import { version } from "../package.json";
 import {
+  type Answer,
   allCorners,
   bucklingOver,
+  type Completed,
   type Corner,
   chosenCorners,
-  completeResult,
+  completeInTurn,
   type Finding,
+  noRuns,
   type Result,
   type SetBuckling,
   type SetResult,
   type SolvedSet,
   type SpreadResult,
   type StagesAsked,
-  solvePlan,
+  solveInTurn,
   spreadOver,
 } from "./checks/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { reactionsCsv, sections, type Table } from "./report/index.ts";
-import { prepareContext } from "./sequence/index.ts";
+import { prepareContext, type SetContext } from "./sequence/index.ts";
 
 /** The memory of every typed array in a result, each once: it is handed over, not copied. */
 function buffersOf(result: Result): ArrayBuffer[] {
@@ -38,19 +41,82 @@ function buffersOf(result: Result): ArrayBuffer[] {
 /** Told what is being worked out, and how much of it is done. */
 type Told = (words: string, done: number, of: number) => void;
 
-/** Completes a result in two pieces of work, between which other questions are answered, and hands it over. */
-function completeLater(plan: Plan, result: Result, told: Told, completed: (result: Result) => void): void {
-  const onStep = (words: string, set: string, done: number, of: number): boolean => {
-    told(plan.sets.length > 1 ? `set ${set}, ${words}` : words, done, of);
+/** What follows while a plan is worked out, and who is told of it. */
+interface Following {
+  /** The set and the index of the step that are answered first. */
+  first: { set: string; step: number } | null;
+  answered: (answer: Answer) => void;
+  progress: Told;
+  completed: (result: Result) => void;
+}
+
+/** The last runs, of which an edit leaves most steps as they were. */
+const kept = noRuns();
+
+/** A prepared context of a set; the frame of its last run is used again where it is the same. */
+const contextOf = (plan: Plan, setId: string): SetContext =>
+  prepareContext(plan, setId, kept.sets.find(({ ctx }) => ctx.set.id === setId)?.ctx);
+
+/** So long a piece of work may hold up questions that wait, where it can be divided, ms. */
+const LONGEST = 8;
+
+/** Lets questions that wait be answered first. A timer would wait for 4 ms each time. */
+const rest = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
+/** Does work that rests, and lets other questions in where it does; null when another plan has come meanwhile. */
+async function inTurn<T, R>(work: Generator<T, R>, each: (part: T) => void): Promise<R | null> {
+  const mine = plans;
+  let since = performance.now();
+  for (let next = work.next(); ; next = work.next()) {
+    if (next.done) return next.value;
+    each(next.value);
+    if (performance.now() - since < LONGEST) continue;
+    await rest();
+    since = performance.now();
+    if (mine !== plans) return null;
+  }
+}
+
+/** Completes a result and hands it over, unless another plan has come. */
+async function completeLater(plan: Plan, result: Result, told: Following): Promise<void> {
+  const contexts = new Map(plan.sets.map(({ id }) => [id, contextOf(plan, id)]));
+  let last = "";
+  const each = ({ words, set, done, of }: Completed) => {
+    const now = `${set} ${words} ${done}`;
+    if (now !== last) told.progress(plan.sets.length > 1 ? `set ${set}, ${words}` : words, done, of);
+    last = now;
+  };
+  const backed = await inTurn(completeInTurn(plan, result, { contexts, waysBack: false }), each);
+  const whole = backed && (await inTurn(completeInTurn(plan, backed, { contexts }), each));
+  if (whole !== null) told.completed(transfer(whole, buffersOf(whole)));
+}
+
+/** Solves a plan in turn; null when another plan has come meanwhile. */
+async function solve(plan: Plan, progress: Told, following?: Following): Promise<Result | null> {
+  plans++;
+  const mine = plans;
+  // The plan that is to be solved may have been overtaken while it waited.
+  await rest();
+  if (mine !== plans) return null;
+  const onStep = (set: string, index: number, of: number): boolean => {
+    progress(plan.sets.length > 1 ? `solving set ${set}: step` : "solving step", index + 1, of);
     return true;
   };
-  setTimeout(() => {
-    const backed = completeResult(plan, result, { waysBack: false, onStep }) ?? result;
-    setTimeout(() => {
-      const whole = completeResult(plan, backed, { onStep }) ?? backed;
-      completed(transfer(whole, buffersOf(whole)));
-    });
+  const first = following?.first ?? undefined;
+  const result = await inTurn(solveInTurn(plan, { kept, first, onStep }), (answer) => {
+    if (answer !== null) following?.answered(answer);
   });
+  if (result === null) return null;
+  if (following !== undefined) void completeLater(plan, structuredClone(result), following);
+  return transfer(result, buffersOf(result));
 }
 
 /** Counts the plans solved, so that work for an earlier one is given up. */
@@ -83,7 +149,7 @@ async function spreadOf(
   progress: (done: number, of: number) => void,
 ): Promise<Spread | null> {
   const [mine, before] = [plans, stopped];
-  const ctx = prepareContext(plan, set.setId);
+  const ctx = contextOf(plan, set.setId);
   const [chosen, every] = [chosenCorners(plan, ctx.set), allCorners(plan, ctx.set)];
   const all = cornersOf("all", chosen, every).length;
   const spreading = spreadOver(ctx, set, cornersOf(asked, chosen, every));
@@ -108,7 +174,7 @@ async function bucklingOf(
   progress: (done: number, of: number) => void,
 ): Promise<SetBuckling | null> {
   const [mine, before] = [plans, stoppedBuckling];
-  const search = bucklingOver(prepareContext(plan, set.setId), set, asked);
+  const search = bucklingOver(contextOf(plan, set.setId), set, asked);
   while (before === stoppedBuckling && search.next()) {
     progress(search.done(), search.of);
     await new Promise((resolve) => setTimeout(resolve));
@@ -135,7 +201,7 @@ async function tablesOf(
   const [mine, before] = [plans, stoppedTables];
   const section = sections.find((one) => one.name === name);
   if (section === undefined) throw new Error(`there is no section '${name}'`);
-  const work = section.begin(prepareContext(plan, set.setId), set);
+  const work = section.begin(contextOf(plan, set.setId), set);
   while (before === stoppedTables && work.next()) {
     progress(work.done(), work.of);
     await new Promise((resolve) => setTimeout(resolve));
@@ -150,21 +216,21 @@ export const solver = {
   version: (): string => version,
 
   /**
-   * Solves a plan; the arrays of the result change hands. `progress` is told words and how much is done. What takes
-   * longer, which poses are backed and the ways back, is told to `completing` and follows in a whole Result of its own,
-   * handed to `completed`.
+   * Solves a plan; the arrays of the result change hands; null when another plan has come meanwhile. `progress` is told words
+   * and how much is done. `answered` gets the step asked for first, and the statics of every set, before all checks are
+   * made. What takes longer, which poses are backed and the ways back, follows in a whole Result handed to `completed`.
    */
-  solve: (plan: Plan, progress: Told, completing?: Told, completed?: (result: Result) => void): Result => {
-    plans++;
-    const onStep = (set: string, index: number, of: number): boolean => {
-      progress(plan.sets.length > 1 ? `solving set ${set}: step` : "solving step", index + 1, of);
-      return true;
-    };
-    const result = solvePlan(plan, { onStep });
-    if (completing !== undefined && completed !== undefined)
-      completeLater(plan, structuredClone(result), completing, completed);
-    return transfer(result, buffersOf(result));
-  },
+  solve: (
+    plan: Plan,
+    progress: Told,
+    first: Following["first"] = null,
+    answered?: Following["answered"],
+    completing?: Told,
+    completed?: Following["completed"],
+  ): Promise<Result | null> =>
+    answered === undefined || completing === undefined || completed === undefined
+      ? solve(plan, progress)
+      : solve(plan, progress, { first, answered, progress: completing, completed }),
 
   /**
    * Low and high of a solved set over the corners that govern, or over all; over those run so far when it was told to

@@ -34,7 +34,7 @@ import type {
 /** What the app stands on; tests hand in their own. */
 export interface Ground {
   client: SolverClient;
-  prepare: (plan: Plan, setId: string) => SetContext;
+  prepare: (plan: Plan, setId: string, before?: SetContext) => SetContext;
   poseAt: (context: SetContext, step: StepRun, progress: number) => Pose;
   /** Runs a piece of work when the thread has nothing better to do. */
   whenIdle: (work: () => void) => void;
@@ -59,12 +59,14 @@ export interface App extends Asking, Editing, Filing, KeepingWork {
   /** Says that a file could not be opened at all. */
   fail(name: string, found: string): void;
   closeFailure(): void;
+  /** Puts away what was held of the plan before the last edit. */
+  putBeforeAway(): void;
   /** The solved set of the cursor, or null. */
   set(): SetResult | null;
   setCursor(place: Place): void;
   /** Goes to a place 0..1 of the operation as it is drawn. */
   setX(x: number): void;
-  /** The pose at a place of the cursor's set, solved anew without moving the cursor; null where there is none. */
+  /** The pose at a place of the cursor's set in the result, solved anew without moving the cursor; null where there is none. */
   poseOf(place: Place): Pose | null;
   chooseSet(index: number): void;
   stepBy(by: 1 | -1): void;
@@ -137,11 +139,12 @@ export function createApp(ground: Ground): App {
   /** The pose at the cursor of a state, solved anew; or why there is none. */
   const posed = (
     state: Pick<AppState, "result" | "cursor">,
+    first = true,
   ): Pick<AppState, "context" | "pose" | "noPose"> => {
     const set = setOf(state);
-    const context = set === null ? null : (work.contexts.get(set.setId) ?? null);
-    if (set === null || context === null) return { context, pose: null, noPose: "" };
-    const step = set.steps[state.cursor.step];
+    const standing = set === null ? null : work.standing(set, state.cursor.step, first);
+    if (standing === null) return { context: null, pose: null, noPose: "" };
+    const { context, step } = standing;
     const none = (words: string) => ({ context, pose: null, noPose: words });
     if (step === undefined) return none("This set has no steps.");
     if (!step.solved && step.count === 0)
@@ -166,8 +169,7 @@ export function createApp(ground: Ground): App {
 
   const work = solvingWork(store, ground, change);
 
-  const forget = () => work.contexts.clear();
-  const edits = editing(store, { solve: work.solve, forget, now: ground.now });
+  const edits = editing(store, { solve: work.solve, forget: work.forget, now: ground.now });
   const kept = keeping(store, edits, ground.desk, ground.now);
 
   const axis = () => {
@@ -232,6 +234,7 @@ export function createApp(ground: Ground): App {
       store.setState({ failure: { name, errors: [error] } });
     },
     closeFailure: () => store.setState({ failure: null }),
+    putBeforeAway: () => store.setState({ before: null }),
     set: () => setOf(get()),
     setCursor: goTo,
     setX: (x) => {
@@ -240,7 +243,7 @@ export function createApp(ground: Ground): App {
     },
     poseOf: (place) => {
       const { result, cursor } = get();
-      return posed({ result, cursor: { ...cursor, ...place } }).pose;
+      return posed({ result, cursor: { ...cursor, ...place } }, false).pose;
     },
     chooseSet: (index) => {
       if (get().result?.sets[index] === undefined) return;

@@ -1,14 +1,19 @@
-// The worker's client: hands plans to the solver's thread, reports how far it is, and ends a run that nobody waits for.
+// The worker's client: hands plans to the solver's thread and reports how far it is.
 import { proxy, type Remote, wrap } from "comlink";
 import type { Solver } from "../worker.ts";
 import type { CornersAsked, HeldSpread, HeldTables } from "./state.ts";
-import type { Plan, Result, SetBuckling, SetResult, StagesAsked } from "./types.ts";
+import type { Answer, Plan, Result, SetBuckling, SetResult, StagesAsked } from "./types.ts";
 
 /** Told while a plan is being solved: sets and steps done, of how many. */
 export type Progress = (words: string, done: number, of: number) => void;
 
-/** What follows the first answer: which poses are backed, and the ways back. */
+/** What comes before the whole answer, and what follows it: which poses are backed, and the ways back. */
 export interface Completing {
+  /** The set and the index of the step that are wanted first; null for the order of the plan. */
+  first: { set: string; step: number } | null;
+  /** Handed the step wanted first, and the statics of every set, before all checks are made. */
+  answered: (answer: Answer) => void;
+  /** Told how far what follows is. */
   progress: Progress;
   /** Handed the same result once more, when that is worked out. */
   completed: (result: Result) => void;
@@ -16,7 +21,7 @@ export interface Completing {
 
 /** Solves plans somewhere else than on the thread of the screen. */
 export interface SolverClient {
-  /** Solves a plan; an earlier run that has not ended is ended, and its promise stays open for ever. */
+  /** Solves a plan; an earlier run that has not ended is dropped, and its promise stays open for ever. */
   solve(plan: Plan, progress: Progress, later: Completing): Promise<Result>;
   /**
    * Low and high of a solved set over the corners asked for, fewer when it was told to stop; null when another plan was
@@ -52,41 +57,35 @@ export interface SolverClient {
   csv(plan: Plan, result: Result): Promise<string>;
 }
 
-/** A client with a worker of its own, started with the first plan. A run is ended by ending its worker. */
+/** A client with a worker of its own, started with the first plan and never ended: what it keeps makes edits quick. */
 export function workerClient(): SolverClient {
   let worker: Worker | null = null;
   let remote: Remote<Solver> | null = null;
-  let solving = false;
   const started = (fail: (error: Error) => void): Remote<Solver> => {
     if (worker === null || remote === null) {
       worker = new Worker(new URL("../worker.ts", import.meta.url), { type: "module", name: "solver" });
       remote = wrap<Solver>(worker);
     }
-    worker.onerror = (event) =>
+    const own = worker;
+    worker.onerror = (event) => {
+      // What broke off answers nothing more: the next question starts another one.
+      own.terminate();
+      if (worker === own) worker = null;
       fail(
         new Error(`The solver's thread did not start or broke off: ${event.message || "no reason given"}.`),
       );
+    };
     return remote;
   };
   return {
-    solve: (plan, progress, later) =>
+    solve: (plan, progress, { first, answered, progress: later, completed }) =>
       new Promise((resolve, reject) => {
-        if (solving) {
-          worker?.terminate();
-          worker = null;
-        }
-        solving = true;
-        const whole = (result: Result) => {
-          solving = false;
-          later.completed(result);
-        };
-        const failed = (error: Error) => {
-          solving = false;
-          reject(error);
-        };
         started(reject)
-          .solve(plan, proxy(progress), proxy(later.progress), proxy(whole))
-          .then(resolve, failed);
+          .solve(plan, proxy(progress), first, proxy(answered), proxy(later), proxy(completed))
+          .then((result) => {
+            // Null was overtaken by a newer plan, for which somebody else waits.
+            if (result !== null) resolve(result);
+          }, reject);
       }),
     spread: (plan, { setId, steps, step, progress, count, supports }, asked, told) =>
       new Promise((resolve, reject) => {

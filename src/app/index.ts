@@ -10,7 +10,7 @@
  * ```
  */
 
-export { type Answered, type Before, olderOf } from "./answered.ts";
+export { type Answered, type Before, olderOf, planOfSet, setOfPose } from "./answered.ts";
 export { type App, browserGround, createApp, csvName, type Ground } from "./app.ts";
 export { tablesKey } from "./asked.ts";
 export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths } from "./axis.ts";

@@ -1,22 +1,34 @@
 // What follows an opened plan: it is solved, its sets are prepared for the cursor, and low and high are worked out.
 import type { StoreApi } from "zustand/vanilla";
+import { allAnswered, allOlder, type Before, withStatics } from "./answered.ts";
 import type { SolverClient } from "./client.ts";
 import { spreadSets, wider } from "./spreads.ts";
 import type { AppState, CornersAsked } from "./state.ts";
-import type { Plan, SetContext, SetResult } from "./types.ts";
+import type { Answer, Plan, SetContext, SetResult, StepRun } from "./types.ts";
 
 /** What solving stands on. */
 export interface SolvingGround {
   client: SolverClient;
-  prepare: (plan: Plan, setId: string) => SetContext;
+  prepare: (plan: Plan, setId: string, before?: SetContext) => SetContext;
   whenIdle: (work: () => void) => void;
+}
+
+/** What a pose is solved with; both of one plan, be it the open one or the one before. */
+export interface Standing {
+  context: SetContext;
+  step: StepRun | undefined;
 }
 
 /** The work behind a plan. */
 export interface SolvingWork {
-  /** The prepared sets of the open plan by their ids. */
-  contexts: Map<string, SetContext>;
-  /** Solves a plan that was opened under a number; what comes when another is open is dropped. */
+  /**
+   * The prepared set and the run of a step that poses are solved with; null while the set is not prepared. With `first` those
+   * of the first answer where it is about this step; else always those of the result.
+   */
+  standing(set: SetResult, step: number, first: boolean): Standing | null;
+  /** Forgets what was prepared: another document is opened. */
+  forget(): void;
+  /** Solves a plan that was opened or edited under a number; what comes when another is open is dropped. */
   solve(plan: Plan, number: number): void;
   /** Low and high of some sets, worked out behind the whole result. */
   spreadOver(sets: readonly SetResult[], asked: CornersAsked): void;
@@ -29,17 +41,68 @@ export function solvingWork(
   change: (part: Partial<AppState>) => void,
 ): SolvingWork {
   const get = store.getState;
-  const contexts = new Map<string, SetContext>();
+  /** By set id, for the plan of what stands in the result. */
+  const contexts = new Map<string, { plan: Plan; context: SetContext }>();
+  const prepared = (plan: Plan, id: string) => ground.prepare(plan, id, contexts.get(id)?.context);
+  /** The set of the first answer, prepared for the open plan; null when there is none. */
+  let ahead: SetContext | null = null;
+  /** The plan that the statics of the result are of. */
+  let solved: Plan | null = null;
+  /** True while what is held as before is from before the drag under way. */
+  let dragged = false;
 
   const prepareAll = (number: number) => {
     const { document, result, cursor } = get();
     if (document === null || result === null || document.number !== number) return;
     const order = [result.sets[cursor.set], ...result.sets].filter((set) => set !== undefined);
-    const next = order.find((set) => !contexts.has(set.setId));
+    const next = order.find((set) => contexts.get(set.setId)?.plan !== document.plan);
     if (next === undefined) return;
-    contexts.set(next.setId, ground.prepare(document.plan, next.setId));
+    contexts.set(next.setId, { plan: document.plan, context: prepared(document.plan, next.setId) });
     change({});
     ground.whenIdle(() => prepareAll(number));
+  };
+
+  const standing = (set: SetResult, index: number, first: boolean): Standing | null => {
+    const { step: alone } = get().answered;
+    const own = alone?.set === set.setId && alone.run.steps[0]?.index === index ? alone.run.steps[0] : null;
+    if (first && own !== null && ahead !== null) return { context: ahead, step: own };
+    const context = contexts.get(set.setId)?.context;
+    return context === undefined ? null : { context, step: set.steps[index] };
+  };
+
+  /** What comes before all checks are made. */
+  const answer = (plan: Plan, number: number, part: Answer) => {
+    const { document, result, answered } = get();
+    // Answers and the whole result come by ways of their own: an answer may be the later one.
+    if (document?.number !== number || answered.of !== number || get().solving.is !== "running") return;
+    if (result === null) return;
+    if (part.is === "step") {
+      ahead = prepared(plan, part.set);
+      const { set, run, findings } = part;
+      store.setState({ answered: { ...answered, has: "step", step: { set, run, findings } } });
+      change({});
+      return;
+    }
+    // A set that was put in has no place in the result before all of it is there.
+    if (!result.sets.some(({ setId }) => setId === part.set.setId)) return;
+    const { setId } = part.set;
+    const context = ahead?.set.id === setId ? ahead : prepared(plan, setId);
+    contexts.set(setId, { plan, context });
+    const next = withStatics(result, answered, plan, part);
+    store.setState({ answered: next.answered });
+    change({ result: next.result });
+  };
+
+  /** What is held for old against new when another plan is solved: the last result that answered its plan. */
+  const keepBefore = (plan: Plan): Before | null => {
+    const { document, result, answered, before } = get();
+    const whole = result !== null && solved !== null && answered.olderSets.length === 0;
+    if (dragged && before !== null) {
+      dragged = document?.trying === true;
+      return before.plan === plan ? null : before;
+    }
+    dragged = document?.trying === true;
+    return whole && solved !== null && result !== null ? { plan: solved, result } : before;
   };
 
   const spreadOver = (sets: readonly SetResult[], asked: CornersAsked) => {
@@ -67,7 +130,19 @@ export function solvingWork(
 
   const solve = (plan: Plan, number: number) => {
     const current = () => get().document?.number === number;
-    store.setState({ solving: { is: "running", words: "solving", done: 0, of: 0 } });
+    const { result: shown, cursor } = get();
+    const own = shown?.sets[cursor.set];
+    const before = keepBefore(plan);
+    ahead = null;
+    store.setState({
+      solving: { is: "running", words: "solving", done: 0, of: 0 },
+      answered: allOlder(shown, number, get().answered),
+      before,
+    });
+    const first =
+      own === undefined || !plan.sets.some(({ id }) => id === own.setId)
+        ? null
+        : { set: own.setId, step: cursor.step };
     ground.client
       .solve(
         plan,
@@ -76,6 +151,8 @@ export function solvingWork(
             store.setState({ solving: { is: "running", words, done, of } });
         },
         {
+          first,
+          answered: (part) => answer(plan, number, part),
           progress: (words, done, of) => {
             // Words and results come by ways of their own: words may be the later ones.
             if (current() && get().completing.is !== "done")
@@ -83,6 +160,7 @@ export function solvingWork(
           },
           completed: (result) => {
             if (!current()) return;
+            store.setState({ answered: allAnswered(result, number, "all", plan) });
             change({ result, completing: { is: "done" } });
             const first = result.sets.filter((_, i) => i === get().cursor.set);
             spreadOver([...first, ...result.sets.filter((set) => !first.includes(set))], "chosen");
@@ -92,7 +170,16 @@ export function solvingWork(
       .then(
         (result) => {
           if (!current()) return;
-          contexts.clear();
+          solved = plan;
+          // The cursor's set is prepared at once, where a frame is lent that costs little: no picture is lost.
+          const set = result.sets[get().cursor.set];
+          for (const [id, known] of contexts) {
+            if (known.plan === plan) continue;
+            if (id === set?.setId) contexts.set(id, { plan, context: prepared(plan, id) });
+            else contexts.delete(id);
+          }
+          ahead = null;
+          store.setState({ answered: allAnswered(result, number, "checks", plan) });
           change({ result, solving: { is: "done" } });
           ground.whenIdle(() => prepareAll(number));
         },
@@ -104,5 +191,12 @@ export function solvingWork(
       );
   };
 
-  return { contexts, solve, spreadOver };
+  const forget = () => {
+    contexts.clear();
+    ahead = null;
+    solved = null;
+    dragged = false;
+  };
+
+  return { standing, forget, solve, spreadOver };
 }

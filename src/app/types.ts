@@ -1,5 +1,6 @@
 // The types of the layers below that the screen needs, handed on in one place.
 export type {
+  Answer,
   BucklingStage,
   Finding,
   GirderEnvelope,
@@ -18,5 +19,5 @@ export type {
 } from "../checks/index.ts";
 export type { Plan, PlanError, PlanSet, Step, WayBackStep } from "../plan/index.ts";
 export type { Table } from "../report/index.ts";
-export type { Pose, SetContext, StepRun, Support, SupportKind } from "../sequence/index.ts";
+export type { Pose, SetContext, SetRun, StepRun, Support, SupportKind } from "../sequence/index.ts";
 export type { System } from "../units/index.ts";

@@ -18,7 +18,7 @@ import { checkList } from "./list.ts";
 import type { CheckList } from "./measure.ts";
 import { inOrder } from "./measureFindings.ts";
 import { type ReadMeasures, readMeasures } from "./readMeasures.ts";
-import { quickRunChecks } from "./runFindings.ts";
+import { quickRunChecks, quickRunNames } from "./runFindings.ts";
 import type { Finding, Result, SetResult } from "./types.ts";
 
 export const solverVersion = "0.1.0";
@@ -27,8 +27,8 @@ export const solverVersion = "0.1.0";
 export type Answer =
   /** One step alone: its run holds this step and no other. The steps before it may have been looked at coarsely. */
   | { is: "step"; set: string; run: SetRun; findings: Finding[] }
-  /** The statics of a set with all that is read at its poses, and what the data of the plan say. */
-  | { is: "statics"; set: SetResult; findings: Finding[]; ofPlan: Finding[] };
+  /** The statics of a set, what is found at its poses by the checks `made`, and what the data of the plan say. */
+  | { is: "statics"; set: SetResult; findings: Finding[]; made: string[]; ofPlan: Finding[] };
 
 export interface InTurnOptions {
   /** Sets by id; all when left out. */
@@ -63,7 +63,8 @@ export function* solveInTurn(plan: Plan, options: InTurnOptions = {}): Generator
     solved.set(set.id, work);
     if (set === inHand && first !== undefined) yield* work.stepFirst(first.step);
     yield* work.statics((index, of) => options.onStep?.(set.id, index, of) ?? true);
-    if (first !== undefined) yield { is: "statics", set: work.result(), findings: work.found(), ofPlan };
+    if (first !== undefined)
+      yield { is: "statics", set: work.result(), findings: work.found(), made: work.made(), ofPlan };
   }
   for (const work of solved.values()) yield* work.rest();
   const all = wanted.map(({ id }) => solved.get(id) as SolvedSetInTurn);
@@ -155,6 +156,11 @@ class SolvedSetInTurn {
   /** What was found so far, in the order of the list of checks. */
   found(): Finding[] {
     return [...this.ofMeasures, ...this.ofRun.flatMap((found) => found ?? [])];
+  }
+
+  /** Names of the checks that are made with the statics. */
+  made(): string[] {
+    return [...this.measures.checks, ...quickRunNames];
   }
 
   /** The set as far as it is worked out; there must be a run. */

@@ -8,6 +8,8 @@ import type { Finding, UseStrip } from "./types.ts";
 /** The measures of one set with what was read of them. */
 export interface ReadMeasures {
   watches: Watch[];
+  /** Names of the checks. */
+  checks: string[];
   /** Check, subject and sense of every watched measure. */
   words: string;
   /** Value and limit of every watched measure at some poses. */
@@ -47,6 +49,7 @@ export function readMeasures(ctx: SetContext, checks: CheckList): ReadMeasures {
         return Number.isNaN(r.value) ? Number.NaN : marginOf(m, r);
       },
     })),
+    checks: [...new Set(measures.map(({ check }) => check))],
     words: JSON.stringify(watched.map(({ m }) => [m.check, m.subject, m.sense])),
     watchedAt: (poses) => {
       const out = new Float64Array(2 * poses.length * watched.length);

@@ -80,6 +80,9 @@ const cures: Record<string, string> = {
   "no equilibrium": "give the set the support that holds this motion before the step begins",
 };
 
+/** Names of what the quick checks over a run find. */
+export const quickRunNames: readonly string[] = ["meant to carry", "meant to be free", ...Object.keys(cures)];
+
 /** What a motion met on its way, as a finding. */
 export function happeningFinding(ctx: SetContext, step: number, h: Happening): Finding {
   const length = h.unit === "m";

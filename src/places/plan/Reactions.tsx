@@ -4,8 +4,10 @@ import {
   colourOf,
   cornerWords,
   type Plan,
+  planOfSet,
   type SetResult,
   type SpreadResult,
+  setOfPose,
   storedAt,
 } from "../../app/index.ts";
 import { missing, print, printed, type System, signOf } from "../../units/index.ts";
@@ -143,24 +145,25 @@ function useUses(): ReadonlyMap<string, Use> {
 
 /** Who carries how much at the cursor, in the order of the picture. */
 export const Reactions = memo(function Reactions() {
-  const app = useApp();
-  const { result, document, cursor, pose, noPose, spreads } = useSome(
+  const { result, document, cursor, pose, noPose, spreads, answered, context } = useSome(
     "result",
     "document",
     "cursor",
     "pose",
     "noPose",
     "spreads",
+    "answered",
+    "context",
   );
   const units = useIt((state) => state.view.units);
   const uses = useUses();
-  const set = app.set();
+  const set = useMemo(() => setOfPose({ result, cursor, answered }), [result, cursor, answered]);
   if (result === null || document === null || set === null || set.steps.length === 0) return null;
-  const { plan } = document;
+  const plan = context?.plan ?? planOfSet({ document, result, cursor, answered }) ?? document.plan;
   const { bands, folds } = tableOf(result, plan, set, cursor.step, pose, uses);
   const load = signOf("load", units);
   // Low and high are known at stored poses only, and never read off between two of them.
-  const spread = spreads[set.setId]?.spread ?? null;
+  const spread = answered.step === null ? (spreads[set.setId]?.spread ?? null) : null;
   const stored = pose === null ? -1 : storedAt(set, cursor);
   return (
     <section className="reactions" aria-label="Reactions at the cursor">

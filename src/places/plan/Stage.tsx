@@ -33,13 +33,7 @@ function Waiting() {
 /** The scene at the cursor, and the buttons that choose how it is seen. */
 export function Stage() {
   const app = useApp();
-  const { document, pose, noPose, context, selected } = useSome(
-    "document",
-    "pose",
-    "noPose",
-    "context",
-    "selected",
-  );
+  const { pose, noPose, context, selected } = useSome("pose", "noPose", "context", "selected");
   const view = useIt((state) => state.view);
   const stage = useIt(stageAt);
   const buckled = useMemo(
@@ -75,10 +69,10 @@ export function Stage() {
         ))}
       </fieldset>
       {noPose !== "" && <p className="no-pose over-scene">{noPose}</p>}
-      {document !== null && context !== null ? (
+      {context !== null ? (
         <Suspense fallback={<Waiting />}>
           <Scene
-            plan={document.plan}
+            plan={context.plan}
             set={context.set}
             ctx={context}
             pose={pose}

@@ -3,6 +3,7 @@ import { memo } from "react";
 import {
   inPlanUnits,
   type Plan,
+  planOfSet,
   type SetResult,
   type System,
   stepWords,
@@ -10,7 +11,7 @@ import {
   type WayBackTry,
 } from "../../app/index.ts";
 import { allBacked, LevelShape, stretchLines } from "../../share/index.ts";
-import { useApp, useIt, useSome } from "../appContext.ts";
+import { useApp, useIt } from "../appContext.ts";
 
 /** A sentence of the solver; it says so when its numbers stay in the plan's units. */
 function Sentence({ words, units }: { words: string; units: System }) {
@@ -100,12 +101,13 @@ function Back({ plan, set, step, units }: { plan: Plan; set: SetResult; step: nu
 /** The panel of one step. */
 export const StepPanel = memo(function StepPanel() {
   const app = useApp();
-  const { document, result } = useSome("document", "result");
+  const result = useIt((state) => state.result);
+  const plan = useIt(planOfSet);
   const step = useIt((state) => state.cursor.step);
   const units = useIt((state) => state.view.units);
   const set = app.set();
   const run = set?.steps[step];
-  if (document === null || result === null || set === null || run === undefined) return null;
+  if (plan === null || result === null || set === null || run === undefined) return null;
   const zone = (run.step.exclusion ?? "").trim();
   return (
     <section
@@ -115,7 +117,7 @@ export const StepPanel = memo(function StepPanel() {
       tabIndex={0}
     >
       <h2>Way back</h2>
-      <Back plan={document.plan} set={set} step={step} units={units} />
+      <Back plan={plan} set={set} step={step} units={units} />
       <h2>Backed</h2>
       <Backed set={set} step={step} units={units} />
       <p>

@@ -1,5 +1,5 @@
 // The operation step by step: running it, going through it, and the words of the step at the cursor.
-import { type Axis, type Step, stepWords, toX, type Width, widths } from "../../app/index.ts";
+import { type Axis, planOfSet, type Step, stepWords, toX, type Width, widths } from "../../app/index.ts";
 import { Choice } from "../../controls/index.ts";
 import { cursorKey } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
@@ -64,12 +64,13 @@ function seeBand({ low, high, unit }: NonNullable<Step["see"]>): string {
 /** Buttons, the step's words, and a slider that stands exactly above the picture of the loads. */
 export function Timeline({ axis }: { axis: Axis }) {
   const app = useApp();
-  const { cursor, playing, document } = useSome("cursor", "playing", "document");
+  const { cursor, playing } = useSome("cursor", "playing");
+  const plan = useIt(planOfSet);
   const { units, speed, width } = useIt((state) => state.view);
   const set = app.set();
-  if (set === null || document === null) return null;
+  if (set === null || plan === null) return null;
   const run = set.steps[cursor.step];
-  const words = stepWords(document.plan, run.step, units);
+  const words = stepWords(plan, run.step, units);
   const speedName =
     (Object.keys(speeds) as (keyof typeof speeds)[]).find((one) => Number(one) === speed) ?? "1";
   return (
