@@ -5,6 +5,7 @@ import type { Plan } from "../plan/index.ts";
 import { poseAt, prepareContext, type SetContext, type SetRun } from "../sequence/index.ts";
 import { checkList } from "./list.ts";
 import type { DataMeasure, Measure, Quantity, Reading, TracedReading } from "./measure.ts";
+import { inSpread } from "./spread/findings.ts";
 import type { Trace } from "./trace.ts";
 import { traceOfUse } from "./traced.ts";
 import type { Finding, Result } from "./types.ts";
@@ -69,6 +70,10 @@ export function traceOf(
   const stated = "worst" in what ? (what.value ?? Number.NaN) : Number.NaN;
   const { check, subject, set } = asked;
   const none = (why: string): Traced => ({ found: false, asked, why });
+  if (check.startsWith(inSpread))
+    return none(
+      `what only a corner of the spread has is not traced; '${check.slice(inSpread.length)}' is, of the best run`,
+    );
   const told = (measure: Quantity, traced: TracedReading): Traced => {
     const { reading, value, limit } = traced;
     return { found: true, asked, measure, reading, trace: traceOfUse(measure, traced), value, limit };
