@@ -11,7 +11,6 @@
  */
 export { prepareContext, startSituation } from "./context.ts";
 export { expansion } from "./heat.ts";
-export { ledgerMass } from "./steps/reading.ts";
 export { idealise, setData } from "./idealise.ts";
 export { hookStiffness } from "./machinery.ts";
 export { boomOf, datumPoint, hookAbovePicks, pathLevel, planeLevel, plumbOf, wheelsOf } from "./place.ts";
@@ -23,6 +22,7 @@ export {
   runSet,
   runSteps,
   type SolvedStep,
+  STRAIGHT,
   situationAt,
   solveStep,
   withBrakes,
@@ -32,5 +32,6 @@ export { type Station, sectionReader } from "./sections.ts";
 export { landStages } from "./steps/hoisting.ts";
 export { biteAt, motionOf, oneMotion, stepKinds } from "./steps/index.ts";
 export { bunkGap } from "./steps/kind.ts";
+export { ledgerMass } from "./steps/reading.ts";
 export * from "./types.ts";
 export { girderShape, worldOf } from "./world.ts";

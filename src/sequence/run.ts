@@ -23,8 +23,8 @@ const COARSE_PARTS = 4;
 const COARSE_MARKS = 8;
 /** Events are found to this part of the step. */
 const EXACT = 1e-9;
-/** Straight lines between stored poses may err by this share of the weight. */
-const STRAIGHT = 0.005;
+/** Straight lines between stored poses may err by this share of the weight, as looked at in the middle of each. */
+export const STRAIGHT = 0.005;
 const MOST_POSES = 200;
 
 export interface RunOptions {

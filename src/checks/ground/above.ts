@@ -2,7 +2,7 @@
 
 import { pressureAtDepth, spreads } from "../../mechanics/index.ts";
 import { hookName, type Underfoot } from "../../plan/index.ts";
-import type { Pose, SetContext } from "../../sequence/index.ts";
+import { type Pose, type SetContext, STRAIGHT } from "../../sequence/index.ts";
 import { constant, field, METRE, type Recorder, solved, trace, tracesIn } from "../trace.ts";
 import { recordSpread } from "./axlePressure.ts";
 import { acrossOf, areaInPlan, during, meet, meetDuring, within } from "./meet.ts";
@@ -41,8 +41,6 @@ export interface Passage {
   pressureMost: number;
 }
 
-/** Between stored poses forces go straight within this share of the weight (`sequence/run.ts`). */
-const STRAIGHT = 0.005;
 /** So much more of the weight on the hook of a crane that stands presses below its tracks by less than this part more. */
 const MORE = 0.05;
 
