@@ -69,3 +69,20 @@ test("words that name no check are told with those that do", () => {
     readTraced(plan, result, contexts, "girder bending", { set: "set-1", step: 0, progress: 1 }),
   ).toMatch(/^found/);
 });
+
+test("what the data alone give needs no place; a number without a limit says so", () => {
+  const weight = textOf("weight check:mass per metre");
+  expect(weight).toMatch(/^\ntrace of weight check of mass per metre, set set-1\n/);
+  expect(weight).toContain("m_L = m/L = ");
+  const seat = plan.site.seats[0];
+  const level = textOf(`seat level:${seat.line} ${seat.girder}`);
+  expect(level).toMatch(/^\ntrace of seat level of \S+ \S+\n/);
+  expect(level).toContain("plan: site.seats[0].asBuilt_m");
+  // Without --at, where the finding of it stands.
+  const wall = textOf("edge distance:far crane, far wall");
+  expect(wall).toMatch(/^\ntrace of edge distance of far crane, far wall, set set-1 step \d+ /);
+  expect(wall).toContain(" m, no limit\n");
+  expect(wall).toContain("plan: site.farBackwall_m");
+  const at = { set: "set-1", step: 3, progress: 0.5 };
+  expect(textOf("weight check:mass per metre", at)).toBe(weight);
+});
