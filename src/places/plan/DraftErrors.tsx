@@ -19,15 +19,19 @@ export function DraftErrors() {
   }, [count]);
   if (errors === undefined || count === 0) return null;
   const [first] = errors;
+  const words = `${count} ${count === 1 ? "error" : "errors"} in the plan`;
   return (
     <div className="draft-errors">
+      <span className="unseen" role="status">
+        {words}
+      </span>
       <button
         type="button"
         aria-expanded={listed}
         aria-controls="draft-errors-list"
         onClick={() => setListed(!listed)}
       >
-        <strong role="status">{`${count} ${count === 1 ? "error" : "errors"} in the plan`}</strong>
+        <strong>{words}</strong>
         <span>{`${first.path}: found ${first.found}; allowed: ${first.allowed}.`}</span>
       </button>
       {listed && (
