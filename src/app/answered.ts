@@ -91,6 +91,25 @@ export function allAnswered(result: Result, of: number, has: "checks" | "all", p
   return { ...notAnswered, of, has, plans };
 }
 
+/** A result with all checks made; findings that come only when it is completed stay from the one shown, marked as older. */
+export function withLate(
+  result: Result,
+  of: number,
+  plan: Plan,
+  shown: Result | null,
+  late: ReadonlySet<string>,
+): { result: Result; answered: Answered } {
+  const now = new Set(result.findings.map(({ id }) => id));
+  const left = (shown?.findings ?? []).filter(({ id }) => late.has(id) && !now.has(id));
+  return {
+    result: left.length === 0 ? result : { ...result, findings: ordered([...result.findings, ...left]) },
+    answered: {
+      ...allAnswered(result, of, "checks", plan),
+      olderFindings: new Set(left.map(({ id }) => id)),
+    },
+  };
+}
+
 type Held = Pick<AppState, "document" | "result" | "cursor" | "answered">;
 
 /** The plan that the numbers of the cursor's set are of: the open one, or the one before while it is not answered. */
@@ -116,7 +135,7 @@ export function setOfPose(state: Omit<Held, "document">): SetResult | null {
   const alone = aloneAt(state);
   if (own === null || alone === null) return own;
   const steps = own.steps.map((step, i) => (i === state.cursor.step ? alone.steps[0] : step));
-  return { name: own.name, strips: [], ...alone, steps };
+  return { ...alone, name: own.name, steps, strips: [] };
 }
 
 /** What of the cursor's place is older than the plan: the pose, the other numbers of its set, some findings. */

@@ -17,6 +17,7 @@ export { type Axis, axisOf, fromX, type Place, toX, travelOf, type Width, widths
 export { leastStage, stageAt } from "./buckled.ts";
 export { type Completing, type Progress, type SolverClient, workerClient } from "./client.ts";
 export { colourOf, kindColours } from "./colours.ts";
+export { type Change, compareResults, type LoadChange } from "./compareResults.ts";
 export { exposeHandle, type Handle } from "./debug.ts";
 export { browserDesk, type Desk, type Notes, type PageLife } from "./desk.ts";
 export type { Editing, KeptDocument } from "./editing.ts";
@@ -59,6 +60,7 @@ export { stepName, stepWords } from "./stepWords.ts";
 export { eventWords, type Stop, stepBeside, stopBeside, stopsOf } from "./stops.ts";
 export type { Tabs } from "./tabs.ts";
 export type {
+  Answer,
   BucklingStage,
   Finding,
   GirderEnvelope,

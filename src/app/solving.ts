@@ -1,6 +1,6 @@
 // What follows an opened plan: it is solved, its sets are prepared for the cursor, and low and high are worked out.
 import type { StoreApi } from "zustand/vanilla";
-import { allAnswered, allOlder, type Before, withStatics } from "./answered.ts";
+import { allAnswered, allOlder, type Before, withLate, withStatics } from "./answered.ts";
 import type { SolverClient } from "./client.ts";
 import { spreadSets, wider } from "./spreads.ts";
 import type { AppState, CornersAsked } from "./state.ts";
@@ -48,6 +48,8 @@ export function solvingWork(
   let ahead: SetContext | null = null;
   /** The plan that the statics of the result are of. */
   let solved: Plan | null = null;
+  /** Ids of the findings of the last result that came only when it was completed. */
+  let late: ReadonlySet<string> = new Set();
   /** True while what is held as before is from before the drag under way. */
   let dragged = false;
 
@@ -89,6 +91,7 @@ export function solvingWork(
     const context = ahead?.set.id === setId ? ahead : prepared(plan, setId);
     contexts.set(setId, { plan, context });
     const next = withStatics(result, answered, plan, part);
+    if (next.answered.olderSets.length === 0) solved = plan;
     store.setState({ answered: next.answered });
     change({ result: next.result });
   };
@@ -160,6 +163,11 @@ export function solvingWork(
           },
           completed: (result) => {
             if (!current()) return;
+            const early = new Set(get().result?.findings.map(({ id }) => id));
+            const { olderFindings } = get().answered;
+            late = new Set(
+              result.findings.map(({ id }) => id).filter((id) => !early.has(id) || olderFindings.has(id)),
+            );
             store.setState({ answered: allAnswered(result, number, "all", plan) });
             change({ result, completing: { is: "done" } });
             const first = result.sets.filter((_, i) => i === get().cursor.set);
@@ -179,8 +187,9 @@ export function solvingWork(
             else contexts.delete(id);
           }
           ahead = null;
-          store.setState({ answered: allAnswered(result, number, "checks", plan) });
-          change({ result, solving: { is: "done" } });
+          const next = withLate(result, number, plan, get().result, late);
+          store.setState({ answered: next.answered });
+          change({ result: next.result, solving: { is: "done" } });
           ground.whenIdle(() => prepareAll(number));
         },
         (error: unknown) => {
@@ -195,6 +204,7 @@ export function solvingWork(
     contexts.clear();
     ahead = null;
     solved = null;
+    late = new Set();
     dragged = false;
   };
 

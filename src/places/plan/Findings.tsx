@@ -13,6 +13,7 @@ import { Choice } from "../../controls/index.ts";
 import { LevelShape, levels } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { type Filter, filtered, findingKinds, groupsOf, noFilter, whereOf } from "./findings.ts";
+import { Older } from "./Older.tsx";
 
 const plural: Readonly<Record<Level, string>> = { stop: "stops", caution: "cautions", note: "notes" };
 const kinds = { all: "all findings", ...findingKinds };
@@ -36,6 +37,7 @@ function Item({ finding, result }: { finding: Finding; result: Result }) {
   const app = useApp();
   const chosen = useIt((state) => state.finding) === finding.id;
   const units = useIt((state) => state.view.units);
+  const older = useIt((state) => state.answered.olderFindings.has(finding.id));
   const item = useRef<HTMLButtonElement>(null);
   // One that was chosen by its mark in the picture comes into sight here.
   useEffect(() => {
@@ -46,7 +48,8 @@ function Item({ finding, result }: { finding: Finding; result: Result }) {
       <button
         ref={item}
         type="button"
-        className={`finding ${finding.level}`}
+        className={`finding ${finding.level}${older ? " before" : ""}`}
+        title={older ? "before the last change" : undefined}
         data-finding={finding.id}
         aria-current={chosen ? "true" : undefined}
         onClick={() => app.chooseFinding(finding)}
@@ -60,6 +63,7 @@ function Item({ finding, result }: { finding: Finding; result: Result }) {
         <span className="where">{whereOf(result, finding)}</span>
         <Numbers finding={finding} />
         <span className="words">
+          {older && <span className="unseen">before the last change: </span>}
           {finding.words}
           {inPlanUnits(finding.words, units) && <small className="plan-units"> (in the plan's units)</small>}
         </span>
@@ -113,6 +117,7 @@ function Filters({ filter, change }: { filter: Filter; change: (part: Partial<Fi
         value={words}
         onChange={(event) => change({ words: event.target.value })}
       />
+      <Older what="findings" />
     </div>
   );
 }

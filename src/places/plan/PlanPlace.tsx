@@ -1,6 +1,6 @@
 // The Plan place: the scene, the operation, who carries what, and beside them the table of reactions and the findings.
-import { useCallback, useEffect, useMemo } from "react";
-import { type App, allFindings, axisOf, type Panel, sceneViews } from "../../app/index.ts";
+import { lazy, Suspense, useCallback, useEffect, useMemo } from "react";
+import { type App, allFindings, axisOf, type Panel, planOfSet, sceneViews } from "../../app/index.ts";
 import { keyIsTaken, useDrop } from "../../controls/index.ts";
 import { caution } from "../../report/index.ts";
 import { cursorKey, WhoCarriesWhat } from "../../share/index.ts";
@@ -11,11 +11,14 @@ import { DraftErrors, OldSign } from "./DraftErrors.tsx";
 import { useDocumentKeys } from "./documentKeys.ts";
 import { Errors } from "./Errors.tsx";
 import { Notices } from "./Notices.tsx";
+import { Older } from "./Older.tsx";
 import { Panels } from "./Panels.tsx";
 import { Reactions } from "./Reactions.tsx";
 import { Stage } from "./Stage.tsx";
 import { Timeline } from "./Timeline.tsx";
 import { TopBar } from "./TopBar.tsx";
+
+const Change = lazy(() => import("./Change.tsx").then(({ Change }) => ({ default: Change })));
 
 /** Shows a panel and brings the focus to it, so that its list can be gone through at once. */
 function toPanel(app: App, panel: Panel): void {
@@ -25,7 +28,7 @@ function toPanel(app: App, panel: Panel): void {
 
 /** Keys that are letters, and Escape: strips, panels, stopping the work on low and high. False for any other. */
 function otherKey(app: App, key: string): boolean {
-  const { view, spreading, tabling } = app.store.getState();
+  const { view, spreading, tabling, before } = app.store.getState();
   switch (key.toLowerCase()) {
     case "u":
       app.setView({ allStrips: !view.allStrips });
@@ -51,6 +54,7 @@ function otherKey(app: App, key: string): boolean {
     case "escape":
       if (tabling.is === "running") app.stopTables();
       else if (spreading.is === "running") app.stopSpread();
+      else if (before !== null) app.putBeforeAway();
       else if (view.allStrips) app.setView({ allStrips: false });
       else app.select("");
       return true;
@@ -86,16 +90,17 @@ function usePageKeys(app: App) {
 /** The operation and its loads; drawn once the set is solved. */
 function Operation() {
   const app = useApp();
-  const { document, result, cursor, pose, spreads, bucklings, tables, selected } = useSome(
-    "document",
+  const { result, cursor, pose, answered, spreads, bucklings, tables, selected } = useSome(
     "result",
     "cursor",
     "pose",
+    "answered",
     "spreads",
     "bucklings",
     "tables",
     "selected",
   );
+  const plan = useIt(planOfSet);
   const { width, units, allStrips } = useIt((state) => state.view);
   const findings = useMemo(
     () => allFindings({ result, spreads, bucklings, tables }),
@@ -106,20 +111,21 @@ function Operation() {
     () => (set === null || set.steps.length === 0 ? null : axisOf(set, width)),
     [set, width],
   );
-  if (document === null || set === null) return <div className="operation" />;
+  if (plan === null || set === null) return <div className="operation" />;
   if (axis === null) return <div className="operation quiet">This set has no steps.</div>;
   return (
     <div className={allStrips ? "operation whole" : "operation"}>
       <Timeline axis={axis} />
+      <Older what="set" />
       <WhoCarriesWhat
         app={app}
-        plan={document.plan}
+        plan={plan}
         set={set}
         axis={axis}
         findings={findings}
         spread={spreads[set.setId]?.spread ?? null}
         cursor={cursor}
-        pose={pose}
+        pose={answered.step === null ? pose : null}
         selected={selected}
         allStrips={allStrips}
         units={units}
@@ -134,6 +140,7 @@ export function PlanPlace() {
   const theme = useIt((state) => state.view.theme);
   usePageKeys(app);
   useDocumentKeys(app);
+  const changed = useIt((state) => state.before !== null);
   const isOld = useIt((state) => (state.document?.errors.length ?? 0) > 0);
   useEffect(() => {
     document.documentElement.dataset.theme = theme;
@@ -147,6 +154,11 @@ export function PlanPlace() {
         <Stage />
         <Operation />
         <OldSign />
+        {changed && (
+          <Suspense fallback={null}>
+            <Change />
+          </Suspense>
+        )}
         <Notices />
       </main>
       <aside aria-label="Numbers and findings">

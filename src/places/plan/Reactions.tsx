@@ -12,6 +12,7 @@ import {
 } from "../../app/index.ts";
 import { missing, print, printed, type System, signOf } from "../../units/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
+import { Older } from "./Older.tsx";
 import { type Fold, type TableRow, tableOf, type Use } from "./rows.ts";
 
 const percent = (value: number, units: System): string => printed(value, "percent", units).number;
@@ -169,7 +170,7 @@ export const Reactions = memo(function Reactions() {
     <section className="reactions" aria-label="Reactions at the cursor">
       <table>
         <caption>
-          Reactions at the cursor <small>{`loads in ${load}`}</small>
+          Reactions at the cursor <small>{`loads in ${load}`}</small> <Older what="pose" />
         </caption>
         <colgroup>
           <col className="name" />
