@@ -34,7 +34,7 @@ export {
   printPath,
   sentence,
 } from "./reading/planError.ts";
-export { type NameKind, type Reference, type Referred, referenceAt } from "./references.ts";
+export { type NameKind, namedAs, type Reference, type Referred, referenceAt } from "./references.ts";
 export { renamed } from "./rename.ts";
 export { same } from "./same.ts";
 export * from "./schema.ts";

@@ -92,3 +92,9 @@ export function fits(path: PlanPath, pattern: readonly string[]): boolean {
 export function referenceAt(path: PlanPath): Reference | null {
   return references.find((one) => fits(path, one.at)) ?? null;
 }
+
+/** Which kind of thing has its own name at a path, or null. */
+export function namedAs(path: PlanPath): NameKind | null {
+  const kinds = Object.keys(namedAt) as NameKind[];
+  return kinds.find((kind) => namedAt[kind].some((pattern) => fits(path, pattern))) ?? null;
+}

@@ -1,6 +1,6 @@
 // Errors of the draft while it is edited: told at the foot of the page, with each place; the last good plan stays.
 import { useEffect, useState } from "react";
-import { useIt } from "../appContext.ts";
+import { useApp, useIt } from "../appContext.ts";
 
 /** The mark over the scene: what is drawn there is older than the draft. */
 export function OldSign() {
@@ -11,6 +11,7 @@ export function OldSign() {
 
 /** The bar at the foot, in the place of the caution; a list of all errors opens above it. */
 export function DraftErrors() {
+  const app = useApp();
   const errors = useIt((state) => state.document?.errors);
   const [listed, setListed] = useState(false);
   const count = errors?.length ?? 0;
@@ -41,7 +42,17 @@ export function DraftErrors() {
             {errors.map(({ path, found, allowed, mend }, i) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: one place may have several errors, in a fixed order.
               <li key={i} data-place={path}>
-                <code>{path}</code>
+                <button
+                  type="button"
+                  className="plain"
+                  onClick={() => {
+                    const { data } = app.store.getState().view;
+                    app.setView({ data: data ?? "header", dataAt: path });
+                    setListed(false);
+                  }}
+                >
+                  <code>{path}</code>
+                </button>
                 {`: found ${found}; allowed: ${allowed}. ${mend}`}
               </li>
             ))}

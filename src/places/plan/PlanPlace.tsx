@@ -20,6 +20,8 @@ import { TopBar } from "./TopBar.tsx";
 
 const Change = lazy(() => import("./Change.tsx").then(({ Change }) => ({ default: Change })));
 
+const DataSheet = lazy(() => import("./data/DataSheet.tsx").then((sheet) => ({ default: sheet.DataSheet })));
+
 /** Shows a panel and brings the focus to it, so that its list can be gone through at once. */
 function toPanel(app: App, panel: Panel): void {
   app.setView({ panel });
@@ -45,6 +47,9 @@ function otherKey(app: App, key: string): boolean {
     case "t":
       toPanel(app, "tables");
       return true;
+    case "e":
+      app.setView({ data: view.data === null ? "site" : null });
+      return true;
     case "h":
       toPanel(app, "history");
       return true;
@@ -55,6 +60,7 @@ function otherKey(app: App, key: string): boolean {
       if (tabling.is === "running") app.stopTables();
       else if (spreading.is === "running") app.stopSpread();
       else if (before !== null) app.putBeforeAway();
+      else if (view.data !== null) app.setView({ data: null });
       else if (view.allStrips) app.setView({ allStrips: false });
       else app.select("");
       return true;
@@ -147,10 +153,11 @@ export function PlanPlace() {
   }, [theme]);
   const open = useCallback((file: File) => void app.openFile(file), [app]);
   const over = useDrop(open);
+  const data = useIt((state) => state.view.data !== null);
   return (
     <div className={over ? "plan-place over" : "plan-place"}>
       <TopBar open={open} />
-      <main>
+      <main className={data ? "with-data" : ""}>
         <Stage />
         <Operation />
         <OldSign />
@@ -160,6 +167,13 @@ export function PlanPlace() {
           </Suspense>
         )}
         <Notices />
+        {data && (
+          <div className="data-place">
+            <Suspense fallback={<p className="waiting">Opening the plan's data…</p>}>
+              <DataSheet />
+            </Suspense>
+          </div>
+        )}
       </main>
       <aside aria-label="Numbers and findings">
         <Reactions />

@@ -1,0 +1,12 @@
+// Forms of their own for parts of the plan, drawn above the tables of the part: a part has one when it is named here.
+import type { ComponentType } from "react";
+import type { PlanPart } from "../../../app/index.ts";
+import type { DataGround } from "./table.ts";
+
+/** What a form of its own is given: the draft with its errors and edits, and the index of the set that is looked at. */
+export interface OwnFormProps {
+  readonly ground: DataGround;
+  readonly set: number;
+}
+
+export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormProps>>>> = {};
