@@ -96,6 +96,16 @@ export function bearingTop(plan: Plan, set: PlanSet, bearing: Bearing, as: "it s
   return (seat?.asBuilt_m ?? design) + height + (seat?.shims_mm ?? 0) / 1000;
 }
 
+/** How far to the left of the bridge's axis (m) a set's own axis comes to lie over its bearings; 0 where none is set aside. */
+export function asideOf(plan: Plan, set: PlanSet): number {
+  const shifts = bearingsOf(plan, set).flatMap((bearing) =>
+    bearing.y_m === undefined
+      ? []
+      : [bearing.y_m - (set.girders.find((girder) => girder.line === bearing.girder)?.y_m ?? 0)],
+  );
+  return shifts.reduce((sum, y) => sum + y / shifts.length, 0);
+}
+
 /** Name of a bearing as a support: `near L`. */
 export function bearingName(bearing: { line: BearingLine; girder: string }): string {
   return `${bearing.line} ${bearing.girder}`;

@@ -1,6 +1,7 @@
 // The site: the path on its profile, the ground beside it, abutments with seats and backwalls, the gap and what lies below.
 import { bearingsOf, type Plan, type PlanSet, seatsOf } from "../plan/index.ts";
 import { FacePen, type Faces, type Outline } from "./faces.ts";
+import { drawLanded, drawLandedBearings, landedSets } from "./landed.ts";
 import { Pen, type Tone } from "./pen.ts";
 import { pathCrossfall, pathTop, type SiteLines, seatLevel, siteLines, standsInGap } from "./siteLines.ts";
 import { level, type Vec3 } from "./vec.ts";
@@ -192,15 +193,17 @@ function abutment(pen: Pen, plan: Plan, l: SiteLines, which: "near" | "far"): vo
 }
 
 function seats(pen: Pen, plan: Plan, set: PlanSet, l: SiteLines): void {
-  const width = (line: string, girder: string) =>
-    bearingsOf(plan, set).find((b) => b.line === line && b.girder === girder)?.width_mm ?? 600;
+  const below = (line: string, girder: string) =>
+    bearingsOf(plan, set).find((b) => b.line === line && b.girder === girder);
   for (const seat of seatsOf(plan, set)) {
     const girder = set.girders.find((one) => one.line === seat.girder);
     if (girder === undefined) continue;
     const near = seat.line === "near";
     const x = near ? plan.site.nearBearing_m : plan.site.farBearing_m;
     const shelf = ((near ? l.nearSeat : l.farSeat) ?? 0) - 0.2;
-    const across = Math.max(0.7, width(seat.line, seat.girder) / 1000 + 0.2);
+    const bearing = below(seat.line, seat.girder);
+    const across = Math.max(0.7, (bearing?.width_mm ?? 600) / 1000 + 0.2);
+    const y = bearing?.y_m ?? girder.y_m;
     pen.part({
       name: `seat ${seat.line} ${seat.girder}`,
       what: "site",
@@ -208,7 +211,7 @@ function seats(pen: Pen, plan: Plan, set: PlanSet, l: SiteLines): void {
     });
     pen.block(
       [x - 0.4, x + 0.4],
-      [girder.y_m - across / 2, girder.y_m + across / 2],
+      [y - across / 2, y + across / 2],
       [shelf, seatLevel(seat)],
       "concrete dark",
     );
@@ -267,6 +270,11 @@ export function drawSite(plan: Plan, set: PlanSet, origin: Vec3): SiteBodies {
   abutment(bodies, plan, lines, "near");
   abutment(bodies, plan, lines, "far");
   seats(bodies, plan, set, lines);
+  for (const one of landedSets(plan, set)) {
+    seats(bodies, plan, one.set, lines);
+    drawLanded(bodies, one);
+    drawLandedBearings(bodies, plan, one);
+  }
   furnishBelow(bodies, plan, lines);
   furnish(bodies, plan, lines);
   return { lines, ground: ground.done(), nearSide: nearSide.done(), bodies };

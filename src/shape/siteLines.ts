@@ -1,5 +1,6 @@
 // The lines of a site: levels and limits from which ground, abutments, views and dimensions are drawn.
 import {
+  asideOf,
   type BearingLine,
   byId,
   type Crane,
@@ -100,9 +101,13 @@ export function siteLines(plan: Plan, set: PlanSet): SiteLines {
   const lowest = Math.min(...seats, nearTop);
   const below = site.below.elevation_m ?? lowest - unknownDepth;
   const standing = plan.cranes.map((c) => c.position.elevation_m);
-  const outer = Math.max(...set.girders.map((girder) => Math.abs(girder.y_m)));
   const deck = Math.max(0, ...plan.transporters.map((t) => t.deckWidth_m / 2));
-  const pathHalf = Math.max(outer, deck) + 0.9;
+  // Sets side by side roll in line with their own places.
+  const outer = plan.sets.flatMap((one) => {
+    const aside = asideOf(plan, one);
+    return [Math.abs(aside) + deck, ...one.girders.map((girder) => Math.abs(aside + girder.y_m))];
+  });
+  const pathHalf = Math.max(...outer) + 0.9;
   const tails = plan.cranes.map((c) => [
     c.position.chainage_m - c.tailRadius_m,
     c.position.chainage_m + c.tailRadius_m,

@@ -163,13 +163,21 @@ export const FIXED: Answers[] = [
   })(),
   (() => {
     const a = usual();
-    a.title = "chainages, and charts of one and two rows";
+    a.title = "chainages, and charts of two rows";
     a.gap = { kind: "chainages", nearFace_m: 512.4, farFace_m: 552.4 };
     a.bearings = { kind: "chainages", near_m: 511.5, far_m: 553.3 };
     a.sets = { ...a.sets, length_m: 43, depth_m: 1.9, steel: { kind: "mass", mass_t_per_m: 0.7 } };
     a.cranes = {
       fromFaces: false,
-      far: { chainage_m: 559, y_m: -12, boom_m: 62, rows: [{ radius_m: 48, rated_t: 90 }] },
+      far: {
+        chainage_m: 559,
+        y_m: -12,
+        boom_m: 62,
+        rows: [
+          { radius_m: 12, rated_t: 150 },
+          { radius_m: 48, rated_t: 90 },
+        ],
+      },
       near: {
         chainage_m: 498,
         y_m: -14,

@@ -2,6 +2,7 @@
 
 import { prepareSet, type SetModel } from "../../mechanics/index.ts";
 import {
+  asideOf,
   bearingsOf,
   byId,
   type Crane,
@@ -92,9 +93,6 @@ export function prospectsOf(plan: Plan, setId: string): Prospect[] | string {
     points[points.length - 1].chainage_m,
     plan.site.nearFace_m,
   ];
-  const shifts = bearingsOf(plan, set).flatMap((b) =>
-    b.y_m === undefined ? [] : [b.y_m - (set.girders.find((g) => g.line === b.girder)?.y_m ?? 0)],
-  );
   const common = {
     plan,
     set,
@@ -106,7 +104,7 @@ export function prospectsOf(plan: Plan, setId: string): Prospect[] | string {
     pathStart: points[0].chainage_m,
     seated: nearLine - sole,
     across: set.start.y_m ?? 0,
-    seatedAcross: shifts.reduce((sum, y) => sum + y / shifts.length, 0),
+    seatedAcross: asideOf(plan, set),
   };
   const out: Prospect[] = [];
   for (const rear of trains("rear"))

@@ -172,11 +172,12 @@ export function riseAt(ctx: SetContext, shape: Float64Array, girder: number, sta
 
 /**
  * An earlier set where it lies in the end, as points of its sections: how far it sags on its bearings is not worked out
- * here, so that its boxes reach from no camber at all up to its full camber.
+ * here, so that its boxes reach from no camber at all up to its full camber. Its rear end is at a chainage, and its axis
+ * lies to the left of the bridge's, m.
  */
 export function landedPoints(
   set: PlanSet,
-  rearEnd: number,
+  [rearEnd, aside]: readonly [number, number],
   soffit: (girder: number, station: number) => number,
 ): number[] {
   const out: number[] = [];
@@ -187,7 +188,7 @@ export function landedPoints(
       const side = (corner % 2 === 0 ? 1 : -1) * (corner < 2 ? bottom : top);
       out.push(
         rearEnd + station,
-        y + side,
+        aside + y + side,
         corner < 2 ? low + Math.min(0, camber) : low + depth + Math.max(0, camber),
       );
     }

@@ -1,8 +1,9 @@
 // What stands still around a set, as convex bodies: abutments with their seats and bearings, backwalls, the path, sets
 // landed before, and the site's obstacles. Widths of abutments are not in a plan: as wide as drawn.
 
-import { bearingsOf, bearingTop, type Plan, type PlanSet, seatOf, seatsOf } from "../../plan/index.ts";
+import { bearingsOf, bearingTop, type Plan, type PlanSet, seatsOf } from "../../plan/index.ts";
 import type { SetContext } from "../../sequence/index.ts";
+import { landedSets } from "../landed.ts";
 import { pathCrossfall, pathTop, type SiteLines, seatLevel, siteLines } from "../siteLines.ts";
 import type { BodyKind, Draft } from "./form.ts";
 import { girderBodies, landedPoints, landedSections } from "./set.ts";
@@ -108,27 +109,10 @@ function path(plan: Plan, l: SiteLines): Draft[] {
 
 /** Sets of the plan before this one, on their bearings. */
 function landed(plan: Plan, set: PlanSet): Draft[] {
-  const before = plan.sets.slice(0, plan.sets.indexOf(set));
-  return before.flatMap((one): Draft[] => {
-    const soles = one.soleStations_m;
-    if (soles === undefined) return [];
-    const { nearBearing_m } = plan.site;
-    const rearEnd = nearBearing_m - soles.near;
-    const top = (girder: string, line: "near" | "far"): number => {
-      const b = bearingsOf(plan, one).find((x) => x.line === line && x.girder === girder);
-      // Without a seat its level is not known.
-      const known = b !== undefined && seatOf(plan, one, line, girder) !== null;
-      return known ? bearingTop(plan, one, b, "it stands") : Number.NaN;
-    };
-    const levels = one.girders.map((g) => [top(g.line, "near"), top(g.line, "far")]);
-    if (levels.flat().some(Number.isNaN)) return [];
-    const soffit = (girder: number, station: number) => {
-      const [a, b] = levels[girder];
-      return a + ((station - soles.near) / (soles.far - soles.near)) * (b - a);
-    };
+  return landedSets(plan, set).map(({ set: one, rearEnd, aside, soffit }): Draft => {
     const { bodies, points } = girderBodies(one, landedSections(one));
-    const still = landedPoints(one, rearEnd, soffit);
-    return [{ kind: "landed set", of: one.id, name: `landed set ${one.id}`, bodies, points, still }];
+    const still = landedPoints(one, [rearEnd, aside], soffit);
+    return { kind: "landed set", of: one.id, name: `landed set ${one.id}`, bodies, points, still };
   });
 }
 
