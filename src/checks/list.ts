@@ -2,6 +2,7 @@
 
 import { backedFindings } from "./backedFindings.ts";
 import { clearanceChecks } from "./clearance/list.ts";
+import { askedItems } from "./coverage/asked.ts";
 import { craneChecks } from "./cranes/list.ts";
 import { girderChecks } from "./girders/list.ts";
 import { groundChecks } from "./ground/list.ts";
@@ -25,7 +26,7 @@ const setChecks: Partial<CheckList> = {
   onRun: [rateMeasures, metMeasures],
   onPlan: [weightMeasures],
   runChecks: [endFindings, happeningFindings, rateFindings, leftOnFindings],
-  planChecks: [planFindings],
+  planChecks: [planFindings, askedItems],
   backedChecks: [backedFindings],
   wayBackChecks: [wayBackFindings],
 };

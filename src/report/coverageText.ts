@@ -17,11 +17,12 @@ export function coverageTable(): Table {
     words: [
       countWords(requirements),
       "computed: worked out and judged; shown: from the plan or the result; asked: a place in the plan, open when blank",
+      "what is shown or asked names the test that fails when it is taken away",
       "each check named has a test that fails when the check is taken out: tests/coverage, by the name of the check",
     ],
-    head: ["id", "what is asked for", "how", "checks", "where, or why not"],
+    head: ["id", "what is asked for", "how", "checks, or test", "where, or why not"],
     sides: ["left", "left", "left", "left", "left"],
-    rows: requirements.map((r) => [r.id, r.asks, r.way, r.checks.join(", "), r.words]),
+    rows: requirements.map((r) => [r.id, r.asks, r.way, r.test || r.checks.join(", "), r.words]),
   };
 }
 

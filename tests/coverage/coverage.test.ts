@@ -1,6 +1,7 @@
 // The table of coverage: every row once, in our own words; what is computed has checks, and each check a witness that names
 // the row; what a witness answers stands in the table.
 
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { requirements } from "../../src/checks/index.ts";
 import { coverageText } from "../../src/report/index.ts";
@@ -35,6 +36,16 @@ describe("the table of coverage", () => {
       expect(r.asks).toMatch(/^\S.*\.$/);
       expect(r.words).toMatch(/^\S.*\.$/);
       expect(r.checks.length > 0).toBe(r.way === "computed");
+      expect(r.test !== "").toBe(r.way === "shown" || r.way === "asked");
+    },
+  );
+
+  test.each(requirements.filter((r) => r.test !== "").map((r) => [r.id, r.test]))(
+    "%s names a test that there is: %s",
+    (_, named) => {
+      const [, file, title] = /^(\S+?): (.*)$/.exec(named) ?? [];
+      const text = readFileSync(new URL(`../../${file}`, import.meta.url), "utf8");
+      expect(text).toContain(`test("${title}"`);
     },
   );
 

@@ -14,6 +14,8 @@ export interface Requirement {
   way: Way;
   /** Names of the checks that answer it; none unless it is computed. Each has a witness under tests/coverage. */
   checks: string[];
+  /** Of what is shown or asked: the test that fails when it is taken away, as `FILE: TITLE`; '' for all others. */
+  test: string;
   /** What answers it and where it is seen; for what is not covered, why. */
   words: string;
 }
@@ -24,20 +26,23 @@ export const computed = (id: string, asks: string, checks: string[], words: stri
   asks,
   way: "computed",
   checks,
+  test: "",
   words,
 });
-export const shown = (id: string, asks: string, words: string): Requirement => ({
+export const shown = (id: string, asks: string, words: string, test: string): Requirement => ({
   id,
   asks,
   way: "shown",
   checks: [],
+  test: `tests/${test}`,
   words,
 });
-export const asked = (id: string, asks: string, words: string): Requirement => ({
+export const asked = (id: string, asks: string, words: string, test: string): Requirement => ({
   id,
   asks,
   way: "asked",
   checks: [],
+  test: `tests/${test}`,
   words,
 });
 export const notCovered = (id: string, asks: string, words: string): Requirement => ({
@@ -45,5 +50,6 @@ export const notCovered = (id: string, asks: string, words: string): Requirement
   asks,
   way: "not covered",
   checks: [],
+  test: "",
   words,
 });

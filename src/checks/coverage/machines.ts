@@ -136,6 +136,7 @@ export const machineRows: Requirement[] = [
     "CR-8",
     "Like cranes, raising rather than lowering booms, a rehearsal.",
     "Steps and notes of the plan; a rehearsal is a 'hold'.",
+    "coverage/asked.test.ts: a rehearsal is a hold: without its evidence it is an open item",
   ),
   computed(
     "CR-9",

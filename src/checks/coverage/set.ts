@@ -96,7 +96,8 @@ export const setRows: Requirement[] = [
   shown(
     "ST-8",
     "How far the free end droops, and where the hook finds it.",
-    "Droop of nose and tail at every pose in the CSV and the scene, which is drawn elastic.",
+    "Nose and tail at every pose in the JSON, and the scene, which is drawn elastic.",
+    "shape/girders.test.ts: their soffit is at datum plus droop: 1 mm between mesh stations, as droop is drawn straight from one to the next",
   ),
   computed(
     "ST-9",

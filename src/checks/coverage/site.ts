@@ -92,6 +92,7 @@ export const siteRows: Requirement[] = [
     "FT-2",
     "Line and level checked while steel goes up.",
     "Readings go into the record by set and step.",
+    "coverage/asked.test.ts: the plan takes who sealed the drawings in its notes, and readings by set and step",
   ),
   computed(
     "FT-3",
