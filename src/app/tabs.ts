@@ -50,7 +50,7 @@ function lockedTabs(locks: LockManager): Tabs {
 /** By asking aloud, where there are no locks: pages without a secure connection. A page that sleeps does not answer. */
 function askedTabs(): Tabs {
   const own = newName();
-  const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("handspan-pages") : null;
+  const channel = typeof BroadcastChannel === "function" ? new BroadcastChannel("handspan-pages") : null;
   const heard = new Set<string>();
   channel?.addEventListener("message", ({ data }: MessageEvent<unknown>) => {
     if (data === "who is there?") channel.postMessage(own);

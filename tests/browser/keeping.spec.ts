@@ -117,6 +117,7 @@ test("closed amid an edit twenty times, the work is there again, with nothing ol
 });
 
 test("a hundred edits undone and redone give the same content hash; history goes by keyboard and pointer", async () => {
+  test.setTimeout(180_000);
   const page = await pageAt();
   const first = (await shortOf(page)).draftHash;
   for (let i = 1; i <= 100; i++) await edit(page, `Revision ${i}`, ["header", "revision"], `R${i}`);
@@ -231,6 +232,7 @@ test("a full disk is said while it is full, and no longer when there is room aga
 });
 
 test("errors of the draft are told at the foot, nothing on the page moves, and the last good plan stays", async () => {
+  test.setTimeout(180_000);
   const page = await pageAt();
   await expect(page.getByRole("tab", { name: /Findings/ })).toBeVisible({ timeout: 60_000 });
   const good = await shortOf(page);

@@ -1,6 +1,14 @@
 // The Plan place: the scene, the operation, who carries what, and beside them the table of reactions and the findings.
 import { lazy, Suspense, useCallback, useEffect, useMemo } from "react";
-import { type App, allFindings, axisOf, type Panel, planOfSet, sceneViews } from "../../app/index.ts";
+import {
+  type App,
+  allFindings,
+  axisOf,
+  type FileHandle,
+  type Panel,
+  planOfSet,
+  sceneViews,
+} from "../../app/index.ts";
 import { keyIsTaken, useDrop } from "../../controls/index.ts";
 import { caution } from "../../report/index.ts";
 import { cursorKey, WhoCarriesWhat } from "../../share/index.ts";
@@ -152,7 +160,11 @@ export function PlanPlace() {
     document.documentElement.dataset.theme = theme;
   }, [theme]);
   const open = useCallback((file: File) => void app.openFile(file), [app]);
-  const over = useDrop(open);
+  const drop = useCallback(
+    (file: File, handle: unknown) => void app.openFile(file, handle as FileHandle | null),
+    [app],
+  );
+  const over = useDrop(drop);
   const data = useIt((state) => state.view.data !== null);
   return (
     <div className={over ? "plan-place over" : "plan-place"}>
