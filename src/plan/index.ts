@@ -12,6 +12,7 @@
  * sha256(utf8("abc")).slice(0, 8); // => "ba7816bf"
  * ```
  */
+export * from "./compareSets.ts";
 export * from "./copySet.ts";
 export * from "./defaults.ts";
 export { valueAt, withInserted, withMoved, withRemoved, withValue } from "./edit.ts";

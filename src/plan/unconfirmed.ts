@@ -85,9 +85,22 @@ export function isWithin(path: PlanPath, above: PlanPath): boolean {
   return above.length <= path.length && above.every((part, i) => part === path[i]);
 }
 
+/** For asking at many places: why the value at a path is not confirmed, or null where it is (or never was in doubt). */
+export function doubtsIn(plan: Plan): (path: PlanPath) => string | null {
+  const whys = new Map<string, string>();
+  for (const { path, why } of unconfirmedIn(plan)) if (path !== null) whys.set(printPath(path), why);
+  return (path) => {
+    for (let n = path.length; n > 0 && whys.size > 0; n--) {
+      const why = whys.get(printPath(path.slice(0, n)));
+      if (why !== undefined) return why;
+    }
+    return null;
+  };
+}
+
 /** Why the value at a path is not confirmed, or null where it is (or never was in doubt). */
 export function doubtAt(plan: Plan, path: PlanPath): string | null {
-  return unconfirmedIn(plan).find((u) => u.path !== null && isWithin(path, u.path))?.why ?? null;
+  return doubtsIn(plan)(path);
 }
 
 /** Lists of a set that are parts of their own even where they are listed as a whole. */

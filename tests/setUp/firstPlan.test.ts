@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { answerErrors, firstPlan, proposedSets, solvePlan } from "../../src/checks/index.ts";
 import {
   checkPlan,
-  doubtAt,
+  doubtsIn,
   leavesAt,
   type Plan,
   type PlanPath,
@@ -45,6 +45,7 @@ const EXACT: [RegExp, string][] = [
 
 function unlisted(plan: Plan, answers: unknown): string[] {
   const typed = typedNumbers(answers);
+  const doubtAt = doubtsIn(plan);
   const isTyped = (value: unknown): boolean =>
     Array.isArray(value) ? value.every(isTyped) : typeof value === "number" && typed.includes(value);
   const at = (path: PlanPath) =>
@@ -55,7 +56,7 @@ function unlisted(plan: Plan, answers: unknown): string[] {
       const value = at(path);
       const number = typeof value === "number" || (Array.isArray(value) && value.length > 0);
       const bare = Array.isArray(value) && value.some((item) => typeof item === "string");
-      return (number || bare) && !isTyped(value) && doubtAt(plan, path) === null;
+      return (number || bare) && !isTyped(value) && doubtAt(path) === null;
     })
     .map(printPath)
     .filter((place) => !EXACT.some(([pattern]) => pattern.test(place)));
