@@ -28,7 +28,7 @@ export const riggingLimits: AreaLimits = {
     "out of grade": {
       value: 150,
       source:
-        "common practice, no source: mm by which the seats of one end may be nearer than those of the other before one end is lowered to land",
+        "common practice, no source: mm by which the seats of one end may be nearer than those of the other before one end is lowered to land; over 30 m that is the 5 mrad that AASHTO LRFD 14.4.2 (from memory) leaves a bearing for what is uncertain, so that it errs to the strict side over more and to the loose side over less",
     },
     "out of crossfall": {
       value: 25,
