@@ -13,6 +13,7 @@ import {
   minimumCapacityFactor,
 } from "../../src/mechanics/index.ts";
 import { within } from "./close.ts";
+import { lift160 } from "./lift160.ts";
 
 describe("least capacity over the share (Queensland 2006)", () => {
   test("share of 84 t with two, three, four cranes: 100.8, 111.7, 126.0 t", () => {
@@ -38,14 +39,7 @@ describe("least capacity over the share (Queensland 2006)", () => {
 
 describe("hook load chain (0027/ND)", () => {
   test("160 t, 1.10, hooks 56 m apart, CG at 27 m, 6 t of rigging a hook, 1.05: within 0.05 %", () => {
-    const loads = hookLoadChain({
-      weight: 160,
-      contingency: 1.1,
-      toFirst: 27,
-      toSecond: 29,
-      rigging: [6, 6],
-      dynamicFactor: 1.05,
-    });
+    const loads = hookLoadChain(lift160);
     within(loads.design, 176, 5e-4);
     within(loads.static[0], 97.14, 5e-4);
     within(loads.static[1], 90.86, 5e-4);

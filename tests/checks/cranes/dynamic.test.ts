@@ -5,6 +5,7 @@ import { describe, expect, test } from "vitest";
 import { hookLoadOf } from "../../../src/checks/index.ts";
 import { hookLoadChain } from "../../../src/mechanics/index.ts";
 import { byId, type Plan } from "../../../src/plan/index.ts";
+import { lift160 } from "../../reference/lift160.ts";
 import { near, ranScenario } from "../../sequence/plans.ts";
 import { readingOf } from "../readings.ts";
 import { madePose } from "./made.ts";
@@ -32,14 +33,7 @@ describe("with the published factors", () => {
   const use = ["marine-0027"];
 
   test("160 t shared by hooks 27 and 29 m from the CG, 6 t of rigging each: 102.00 and 95.40 t", () => {
-    const heavy = hookLoadChain({
-      weight: 160,
-      contingency: 1.1,
-      toFirst: 27,
-      toSecond: 29,
-      rigging: [6, 6],
-      dynamicFactor: 1.05,
-    });
+    const heavy = hookLoadChain(lift160);
     for (const [k, share, printed] of [
       [0, (160 * 29) / 56, 102],
       [1, (160 * 27) / 56, 95.4],
