@@ -1,11 +1,12 @@
 // What is done with the document as a whole: undo, redo, open, save; and where its changes are kept, in words.
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import { changesUnsaved } from "../../app/index.ts";
 import { FileButton } from "../../controls/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { fileField, pickedOtherwise } from "./documentKeys.ts";
-import { RecentPlans } from "./RecentPlans.tsx";
 import { changesWords, timeWords } from "./times.ts";
+
+const RecentPlans = lazy(() => import("./RecentPlans.tsx").then((it) => ({ default: it.RecentPlans })));
 
 /** Undo and redo, each naming what it would take back or bring again. */
 function BackAndForth() {
@@ -113,7 +114,11 @@ export function DocumentBar({ open }: { open: (file: File) => void }) {
       >
         Save
       </button>
-      {listed && <RecentPlans close={() => setListed(false)} />}
+      {listed && (
+        <Suspense fallback={null}>
+          <RecentPlans close={() => setListed(false)} />
+        </Suspense>
+      )}
     </>
   );
 }

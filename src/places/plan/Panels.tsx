@@ -1,13 +1,15 @@
 // The panels below the table of reactions, one of them shown: the findings, what is to be known of the step, the girders,
 // tables that were asked for, the history of the plan.
-import type { KeyboardEvent, ReactNode } from "react";
+import { type KeyboardEvent, lazy, type ReactNode, Suspense } from "react";
 import { allFindings, type Panel } from "../../app/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { Findings } from "./Findings.tsx";
-import { GirderPanel } from "./GirderPanel.tsx";
-import { HistoryPanel } from "./HistoryPanel.tsx";
-import { StepPanel } from "./StepPanel.tsx";
-import { TablePanel } from "./TablePanel.tsx";
+
+// Not needed for the first picture.
+const StepPanel = lazy(() => import("./StepPanel.tsx").then((it) => ({ default: it.StepPanel })));
+const GirderPanel = lazy(() => import("./GirderPanel.tsx").then((it) => ({ default: it.GirderPanel })));
+const TablePanel = lazy(() => import("./TablePanel.tsx").then((it) => ({ default: it.TablePanel })));
+const HistoryPanel = lazy(() => import("./HistoryPanel.tsx").then((it) => ({ default: it.HistoryPanel })));
 
 const order: readonly Panel[] = ["findings", "step", "girders", "tables", "history"];
 
@@ -68,7 +70,7 @@ export function Panels() {
         ))}
       </div>
       <div id="panel" className="panel" role="tabpanel" aria-labelledby={`tab-${panel}`}>
-        {shown[panel]}
+        <Suspense fallback={null}>{shown[panel]}</Suspense>
       </div>
     </>
   );
