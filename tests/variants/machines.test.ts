@@ -1,4 +1,4 @@
-// Charts and stiffness lower than thought, picks at another place: the findings against hand statics, as in the masses.
+// Charts and stiffness lower than thought, picks at another place, more wind: the findings against hand statics, as in the masses.
 
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
@@ -45,6 +45,23 @@ test("a finding that is missing, a step late, too long or five percent off is se
     (f: Finding) => [off(f, 0.95)],
   ])
     expect(judge(low, changed(change)).wrong).not.toEqual([]);
+});
+
+test("in more wind the hanging set leans too much, by hand and by the findings; without the finding that is seen", () => {
+  const blown = (V: number) =>
+    day((plan) => {
+      for (const step of plan.sets[0].steps)
+        if (["lift", "over", "lower"].includes(step.id)) step.windLimit_m_per_s = V;
+    });
+  const gusty = blown(9);
+  const result = solvePlan(gusty);
+  const told = judge(gusty, result);
+  expect(told.wrong).toEqual([]);
+  expect([...told.asked]).toEqual([["in the wind: set lean", 1]]);
+  const without = { ...result, findings: result.findings.filter((f) => f.check !== "in the wind: set lean") };
+  expect(judge(gusty, without).wrong).not.toEqual([]);
+  // In half of that wind hand statics let no such finding stand.
+  expect(judge(blown(4.5), result).wrong).not.toEqual([]);
 });
 
 test("hand statics take nothing but types from the program", () => {

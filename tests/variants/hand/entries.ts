@@ -8,6 +8,7 @@ import { about, exactly, hull, less, plus, pushed, type Span, size, times } from
 import type { Hook, Stance } from "./stance.ts";
 import { tippingRatio } from "./tipping.ts";
 import type { Weight } from "./weights.ts";
+import { pushOf } from "./wind.ts";
 
 const G = 9.80665;
 
@@ -169,4 +170,27 @@ export function entriesAt(plan: Plan, w: Weight, s: Stance): Entry[] {
     ...bearingEntries(plan, s),
     ...tippingEntry(plan, w, s),
   ];
+}
+
+/** What wind does across at once: lean, and the loads of the groups left and right. */
+const ACROSS: ReadonlySet<string> = new Set(["set lean", "group load", "side load"]);
+
+/** What hand statics say at a stance in the wind limit of its step, the worse of both ways; nothing where it has none. */
+export function entriesInWind(plan: Plan, w: Weight, s: Stance): Entry[] {
+  const V = plan.sets[0].steps[s.step].windLimit_m_per_s;
+  if (V === undefined) return [];
+  const [left, right] = ([1, -1] as const).map((toward) => {
+    const { moments, ends } = across(plan, w, s, pushOf(plan, V, toward));
+    if (ends === null) return [];
+    return [...trainEntries(plan, s, moments), ...leanEntry(plan, ends)].filter((e) => ACROSS.has(e.check));
+  });
+  return left.flatMap((e) => {
+    const other = right.find((o) => o.check === e.check && o.subject === e.subject);
+    if (other === undefined) return [];
+    const value = {
+      low: Math.max(e.value.low, other.value.low),
+      high: Math.max(e.value.high, other.value.high),
+    };
+    return [{ ...e, value }];
+  });
 }

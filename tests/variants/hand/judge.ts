@@ -2,7 +2,7 @@
 
 import type { Finding, Result } from "../../../src/checks/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
-import { type Entry, entriesAt } from "./entries.ts";
+import { type Entry, entriesAt, entriesInWind } from "./entries.ts";
 import { across } from "./lean.ts";
 import { type Train, trainOf } from "./levers.ts";
 import { hull, type Span } from "./span.ts";
@@ -98,6 +98,15 @@ class Judge {
     }
   }
 
+  /** The same in the wind of the steps: what is beyond its limit in the calm is told there alone. */
+  inWind(check: string, subject: string, entries: Placed[]): void {
+    const windy = `in the wind: ${check}`;
+    const of = (name: string) => this.findings.find((f) => f.check === name && f.subject === subject);
+    if (of(check) === undefined) this.over(windy, subject, entries);
+    else if (of(windy) !== undefined)
+      this.verdict.wrong.push(`${windy} of ${subject}: told although the calm has it`);
+  }
+
   /** The worst value of a finding, and its limit, against those by hand on either side of it. */
   private worst(name: string, f: Finding, entries: Placed[], use: number): void {
     const at = f.worst as Moment;
@@ -187,21 +196,29 @@ function carriers(plan: Plan, w: Weight, s: Stance): Map<string, Word> {
   return out;
 }
 
-/** All findings of a result against the hand walk of its plan. */
-export function judge(plan: Plan, result: Result): Verdict {
-  const w = weigh(plan);
-  const { stances, met } = walk(plan, w);
-  const j = new Judge(plan, result.findings);
+/** Entries of all stances by check and subject, in the order of the walk. */
+function placed(stances: readonly Stance[], of: (s: Stance) => Entry[]): Placed[][] {
   const by = new Map<string, Placed[]>();
   stances.forEach((s, index) => {
-    for (const entry of entriesAt(plan, w, s)) {
+    for (const entry of of(s)) {
       const key = `${entry.check}|${entry.subject}`;
       const list = by.get(key) ?? [];
       list.push({ at: s, index, entry });
       by.set(key, list);
     }
   });
-  for (const list of by.values()) j.over(list[0].entry.check, list[0].entry.subject, list);
+  return [...by.values()];
+}
+
+/** All findings of a result against the hand walk of its plan. */
+export function judge(plan: Plan, result: Result): Verdict {
+  const w = weigh(plan);
+  const { stances, met } = walk(plan, w);
+  const j = new Judge(plan, result.findings);
+  for (const list of placed(stances, (s) => entriesAt(plan, w, s)))
+    j.over(list[0].entry.check, list[0].entry.subject, list);
+  for (const list of placed(stances, (s) => entriesInWind(plan, w, s)))
+    j.inWind(list[0].entry.check, list[0].entry.subject, list);
   for (const m of met) j.at(m.check, m.subject, m.step, m.word);
   for (const s of stances.filter((x) => x.progress === 1)) {
     const meant = plan.sets[0].steps[s.step].carries;

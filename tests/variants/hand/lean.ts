@@ -6,6 +6,7 @@ import { pickOf } from "./reach.ts";
 import { about, exactly, hull, less, plus, type Span, times } from "./span.ts";
 import type { Stance } from "./stance.ts";
 import type { Weight } from "./weights.ts";
+import type { Push } from "./wind.ts";
 
 /** Moments across, of themselves and in N m: St Venant torsion of the girders, bending of the frames, twist of the path. */
 const MOMENT = 0.06;
@@ -21,6 +22,10 @@ const PATH = 2e-4;
 const HELD = 0.9;
 /** A train that carries nothing stands on its groups with this moment at most, N m: its own weight on the crossfall. */
 const FREE = 4e3;
+/** Bunks hold a side force as they press while it is less than this part of friction times what they carry. */
+const GRIPPED = 0.8;
+/** Where a bunk is about to slip, side forces of up to this much more wind may stand for it, of themselves. */
+const GUST = 0.06;
 /** A spreader at a set that leans by less than this pulls across by its load times it. */
 const LEANS = 0.015;
 
@@ -82,15 +87,19 @@ function holds(plan: Plan, s: Stance, id: Train, M: Span): boolean {
 
 const UNKNOWN: Across = { moments: {}, ends: null };
 
-/** What a stance does across the set. */
-export function across(plan: Plan, w: Weight, s: Stance): Across {
+/**
+ * What a stance does across the set, in the calm or in a wind. On one train and a hook hand statics know no wind: how much
+ * of it the bunks hold, which also turn in plan, and how much the line is a matter of slip.
+ */
+export function across(plan: Plan, w: Weight, s: Stance, push: Push | null = null): Across {
   if (s.between) return UNKNOWN;
   const { rear, front } = s.trains;
   const { far, near } = s.hooks;
   const held = near && near.high > 0 ? near : null;
-  if (rear && front && front.high > 0) return onTrains(plan, w, s, far ?? exactly(0));
-  if (rear && rear.low > 0 && far && !held) return onRearAndFar(plan, w, s, far);
-  if ((!rear || rear.high === 0) && !front && !s.bearings && far && held) return hung(plan, w, far, held);
+  if (rear && front && front.high > 0) return onTrains(plan, w, s, far ?? exactly(0), push);
+  if (rear && rear.low > 0 && far && !held) return push ? UNKNOWN : onRearAndFar(plan, w, s, far);
+  if ((!rear || rear.high === 0) && !front && !s.bearings && far && held)
+    return hung(plan, w, far, held, push);
   return UNKNOWN;
 }
 
@@ -100,7 +109,18 @@ const deck = (plan: Plan, s: Stance, id: Train, M: Span): Leaning => ({
   lean: plus(times(M, -1 / leanStiffness(plan, id)), exactly(bunksLie(plan, s, id))),
 });
 
-function onTrains(plan: Plan, w: Weight, s: Stance, T: Span): Across {
+/** Part of a force across that the support at `at` has, the other one at `other`, N. */
+const partOf = ({ F, x }: Push, at: number, other: number): number => (F * (other - x)) / (other - at);
+
+/** Whether the bunks of a train hold what of a wind is theirs, beside what the crossfall asks of them. */
+function grips(plan: Plan, s: Stance, id: Train, F: number): boolean {
+  const share = s.trains[id];
+  if (!share) return true;
+  const friction = trainOf(plan, id).bunkFriction ?? 0;
+  return Math.abs(F) * (1 + GUST) < share.low * (GRIPPED * friction - Math.abs(slope(plan, s, id)));
+}
+
+function onTrains(plan: Plan, w: Weight, s: Stance, T: Span, push: Push | null): Across {
   const up = trainOf(plan, "rear").bunkHeight_m;
   const pick = pickOf(plan, "far");
   const c = hull(...(["rear", "front"] as Train[]).map((id) => about(slope(plan, s, id), 0, PATH)));
@@ -116,9 +136,19 @@ function onTrains(plan: Plan, w: Weight, s: Stance, T: Span): Across {
       c,
       partAt(w, at, other, (l) => l.z + up),
     );
-    return wide(plus(exactly(partAt(w, at, other, (l) => l.y)), less(slid, held)), twist);
+    const blown = push === null ? 0 : partOf(push, at, other) * (push.z + up);
+    const gust = plus(
+      exactly(partAt(w, at, other, (l) => l.y)),
+      hull(exactly(blown), exactly(blown * (1 + GUST))),
+    );
+    return wide(plus(gust, less(slid, held)), twist);
   };
   const [a, b] = [bunkAt(plan, "rear"), bunkAt(plan, "front")];
+  if (
+    push !== null &&
+    !(grips(plan, s, "rear", partOf(push, a, b)) && grips(plan, s, "front", partOf(push, b, a)))
+  )
+    return UNKNOWN;
   const moments = { rear: own(a, b), front: own(b, a) };
   if (!holds(plan, s, "rear", moments.rear) || !holds(plan, s, "front", moments.front)) return UNKNOWN;
   return { moments, ends: [deck(plan, s, "rear", moments.rear), deck(plan, s, "front", moments.front)] };
@@ -141,14 +171,16 @@ function onRearAndFar(plan: Plan, w: Weight, s: Stance, T: Span): Across {
   return { moments: { rear, ...free }, ends: [deck(plan, s, "rear", rear), lean] };
 }
 
-function hung(plan: Plan, w: Weight, far: Span, near: Span): Across {
+function hung(plan: Plan, w: Weight, far: Span, near: Span, push: Push | null): Across {
   const [n, f] = [pickOf(plan, "near").at_m, pickOf(plan, "far").at_m];
+  // Its line holds it at the hook's pin; blown to the left below that, it lifts its left side.
+  const own = (kind: "far" | "near", at: number, other: number): Span => {
+    const blown = push === null ? 0 : partOf(push, at, other) * (pendulumArm(plan, kind, w) + w.z - push.z);
+    return exactly(partAt(w, at, other, (l) => l.y) - blown);
+  };
   return {
     moments: {},
-    ends: [
-      hangs(plan, w, near, "near", exactly(partAt(w, n, f, (l) => l.y))),
-      hangs(plan, w, far, "far", exactly(partAt(w, f, n, (l) => l.y))),
-    ],
+    ends: [hangs(plan, w, near, "near", own("near", n, f)), hangs(plan, w, far, "far", own("far", f, n))],
   };
 }
 
