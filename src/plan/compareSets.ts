@@ -1,7 +1,8 @@
 // Sets side by side: a row for every value in which they differ or that is not confirmed, part by part.
+import { valueAt } from "./edit.ts";
 import { type PlanPath, printPath } from "./reading/planError.ts";
 import type { Plan, PlanSet } from "./schema.ts";
-import { doubtsIn, leavesAt, standsAt } from "./unconfirmed.ts";
+import { doubtsIn, leavesAt } from "./unconfirmed.ts";
 
 /** One value in every set that is compared. `place` counts from the top of a set. */
 export interface SetRow {
@@ -48,7 +49,7 @@ function underneath(
         .map((path) => ({
           place: `${name}: ${printPath(path.slice(3))}`,
           part: name,
-          value: standsAt(plan, path),
+          value: valueAt(plan, path),
           path,
         }));
     });
@@ -75,7 +76,7 @@ export function compareSets(plan: Plan, ids: readonly string[]): SetRow[] {
   const doubtAt = doubtsIn(plan);
   columns.forEach(({ set, index }, c) => {
     for (const path of pathsOf(set))
-      put(c, printPath(path), partOfPlace(path), standsAt(set, path), doubtAt(["sets", index, ...path]));
+      put(c, printPath(path), partOfPlace(path), valueAt(set, path), doubtAt(["sets", index, ...path]));
     const steps = set.steps.map((step) => step.do).join(", ");
     put(c, "steps", "steps", steps, doubtAt(["sets", index, "steps"]));
     for (const { place, part, value, path } of underneath(plan, set))

@@ -1,4 +1,5 @@
 // What nobody has confirmed yet: starter values of a set-up and values copied from another set, by the places where they stand.
+import { valueAt } from "./edit.ts";
 import { listOf, type PlanPath, printPath } from "./reading/planError.ts";
 import type { Plan } from "./schema.ts";
 
@@ -38,16 +39,6 @@ export function readPlace(text: string): PlanPath | null {
   return path.length === 0 ? null : path;
 }
 
-/** The value at a path, undefined where there is none. */
-export function standsAt(top: unknown, path: PlanPath): unknown {
-  let value = top;
-  for (const part of path) {
-    if (typeof value !== "object" || value === null) return undefined;
-    value = (value as Record<string | number, unknown>)[part];
-  }
-  return value;
-}
-
 /**
  * Paths of the single values below a path: numbers, words, flags, low-best-high bands, and lists of plain values or of
  * pairs (wheels, camber points), which are confirmed as one. An empty list is one as well: it says that there is none.
@@ -73,7 +64,7 @@ export function unconfirmedIn(plan: Plan): Unconfirmed[] {
     (set.unconfirmed ?? []).map((place, index) => {
       const path = readPlace(place);
       // Words such as "camber" read like a path; they are one only where the set has such a field.
-      const known = path !== null && standsAt(set, path) !== undefined;
+      const known = path !== null && valueAt(set, path) !== undefined;
       return { place, path: known ? ["sets", i, ...path] : null, set: i, index, why: copied };
     }),
   );
@@ -120,7 +111,7 @@ export function partOf(path: PlanPath): PlanPath {
 
 /** The name of what stands at a path, in brackets, where it has one. */
 function named(plan: Plan, path: PlanPath): string {
-  const value = standsAt(plan, path);
+  const value = valueAt(plan, path);
   if (typeof value !== "object" || value === null) return "";
   const { id, line, crane, transporter } = value as Record<string, unknown>;
   const name = [id, line, crane, transporter].find((word) => typeof word === "string");
@@ -175,7 +166,7 @@ function without(top: unknown, places: readonly string[], confirmed: readonly st
     if (path === null) return [place];
     if (under(path)) return [];
     if (!done.some((d) => d.path !== null && isWithin(d.path, path))) return [place];
-    const leaves = leavesAt(standsAt(top, path), path);
+    const leaves = leavesAt(valueAt(top, path), path);
     return leaves.filter((leaf) => !under(leaf)).map((leaf) => printPath(leaf));
   });
 }
@@ -223,7 +214,7 @@ function insideOf(prefix: string, places: readonly string[], set: object): strin
 export function withoutLost(plan: Plan): Plan {
   const stands = (place: string) => {
     const path = readPlace(place);
-    return path === null || standsAt(plan, path) !== undefined;
+    return path === null || valueAt(plan, path) !== undefined;
   };
   const groups = (plan.unconfirmed ?? [])
     .map((group) => ({ ...group, places: group.places.filter(stands) }))
@@ -233,7 +224,7 @@ export function withoutLost(plan: Plan): Plan {
     const left = (set.unconfirmed ?? []).filter((place) => {
       const path = readPlace(place);
       // Free words of one part ("camber") name no field, and stay.
-      return path === null || path.length === 1 || standsAt(set, path) !== undefined;
+      return path === null || path.length === 1 || valueAt(set, path) !== undefined;
     });
     if (set.unconfirmed === undefined || left.length === set.unconfirmed.length) return set;
     const { unconfirmed: _, ...others } = set;

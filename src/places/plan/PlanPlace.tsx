@@ -64,6 +64,9 @@ function otherKey(app: App, key: string): boolean {
     case "n":
       app.store.setState({ over: "start" });
       return true;
+    case "s":
+      if (app.store.getState().document !== null) app.store.setState({ over: "sets" });
+      return true;
     case "escape":
       if (tabling.is === "running") app.stopTables();
       else if (spreading.is === "running") app.stopSpread();

@@ -80,6 +80,17 @@ export function TopBar({ open }: { open: (file: File) => void }) {
       {document?.draft.invented === true && <strong className="invented">Invented data</strong>}
       <span className="gap" />
       <SetChoice />
+      {document !== null && (
+        <button
+          type="button"
+          title="Sets side by side: copy, compare, confirm, propose anew (S)"
+          aria-keyshortcuts="S"
+          aria-haspopup="dialog"
+          onClick={() => app.store.setState({ over: "sets" })}
+        >
+          Sets
+        </button>
+      )}
       <DocumentBar open={open} />
       <ExportButton />
       <Choice
