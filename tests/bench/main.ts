@@ -19,6 +19,8 @@ import { type Banded, bandedFactor, bandedSolve, ldlFactor, ldlSolve } from "../
 import { readPlan } from "../../src/plan/index.ts";
 import { prepareContext, runSet } from "../../src/sequence/index.ts";
 import { printChecks } from "./checks.ts";
+import { printDocument } from "./document.ts";
+import { printEdits } from "./edits.ts";
 import { printGrowth } from "./growth.ts";
 import { jackedState, rollingState } from "./state.ts";
 import { frameSize, withSupports } from "./uncondensed.ts";
@@ -197,6 +199,8 @@ console.log("The demonstration day, warm");
 row("stored poses", `${runSet(context, []).count}`);
 row("statics with events", `${statics.toFixed(0)} ms`, "aim: 300 ms", statics <= 300);
 printChecks(time, row, read.plan, context);
+printEdits(row, read.plan);
+printDocument(row, read.plan);
 
 // Its spread: every stored pose solved again at every chosen corner, ends that a crew reads searched anew, all checks read.
 const [set] = solvePlan(read.plan, { contexts }).sets;
