@@ -20,9 +20,10 @@ export { type Completed, type CompleteOptions, completeInTurn, completeResult } 
 export type { Requirement, Way } from "./coverage/form.ts";
 export { requirements } from "./coverage/requirements.ts";
 export { type Sensitivity, sensitivityAt, sensitivityWords } from "./cranes/capacityLeft.ts";
-export { type HookLoad, hookLoadOf, hookLoadWith, radiusOf, ratedLoad } from "./cranes/hookLoad.ts";
+export { type HookLoad, hookLoadOf, radiusOf, ratedLoad } from "./cranes/hookLoad.ts";
 export { type IndicatorReading, indicatorReading } from "./cranes/indicator.ts";
 export { type CraneMotions, type Motion, motionsIn } from "./cranes/motions.ts";
+export { hookLoadWith } from "./cranes/onHook.ts";
 export { type Reach, reachAt } from "./cranes/reach.ts";
 export { envelopesOf } from "./envelope.ts";
 export { type Extent, extentOf } from "./extent.ts";

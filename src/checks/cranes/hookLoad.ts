@@ -1,79 +1,16 @@
 // Cranes: what hangs on the hook against the chart, under every rule in force; chart left.
 
-import {
-  byId,
-  type Chart,
-  type Crane,
-  gravityOf,
-  hookName,
-  type Pick,
-  type Plan,
-  type PlanSet,
-  pickOf,
-  type Rigging,
-} from "../../plan/index.ts";
-import { hookAbovePicks, type Pose, type SetContext } from "../../sequence/index.ts";
+import { byId, type Chart, type Crane, hookName } from "../../plan/index.ts";
+import type { Pose, SetContext } from "../../sequence/index.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { field, METRE, type Recorder, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { type HookLoad, recordGross, recordRatedLoad, recordRules } from "./hookTrace.ts";
+import { type Hook, hookLoadWith, hookOf, loadOn } from "./onHook.ts";
 import { craneField, type Reach, reachAt, recordReach } from "./reach.ts";
 import { hookRules } from "./rules.ts";
 
 export type { HookLoad };
-
-/** A crane with its rigging, and what of its hook load does not change from pose to pose. */
-interface Hook {
-  crane: Crane;
-  rig: Rigging;
-  /** Place of its force among the supports. */
-  column: number;
-  /** N. */
-  fixed: Omit<HookLoad, "net" | "rope" | "gross">;
-  /** Weight of one metre of rope below the boom tip, N/m, and the length that slings and spreader take the place of, m. */
-  ropePerMetre: number;
-  slings: number;
-}
-
-function hookOf(plan: Plan, crane: Crane, pick: Pick, column: number): Hook {
-  const rig = byId(plan.rigging, pick.rigging);
-  const g = gravityOf(plan);
-  return {
-    crane,
-    rig,
-    column,
-    fixed: {
-      rigging: rig.mass_t * 1000 * g,
-      block: crane.deductions.block_t * 1000 * g,
-      auxiliary: (crane.deductions.auxiliary_t ?? 0) * 1000 * g,
-    },
-    ropePerMetre: crane.deductions.rope_kg_per_m * crane.partsOfLine * g,
-    slings: hookAbovePicks(rig),
-  };
-}
-
-/** What hangs on a hook with a net load; null when it is not on. */
-function loadOn({ crane, fixed, ropePerMetre, slings }: Hook, pose: Pose, net: number): HookLoad | null {
-  for (const hoist of pose.state.hoists ?? []) {
-    if (hoist.name !== crane.id) continue;
-    const { rigging, block, auxiliary } = fixed;
-    const rope = ropePerMetre * Math.max(0, (hoist.ropeLength ?? 0) - slings);
-    return { net, rigging, block, rope, auxiliary, gross: net + rigging + block + rope + auxiliary };
-  }
-  return null;
-}
-
-/** What hangs on a crane's hook with a given net load: rigging, block, rope below the tip, auxiliary block; null when not on. */
-export function hookLoadWith(
-  plan: Plan,
-  set: PlanSet,
-  pose: Pose,
-  crane: Crane,
-  net: number,
-): HookLoad | null {
-  const pick = pickOf(set, crane.id);
-  return pick && loadOn(hookOf(plan, crane, pick, -1), pose, net);
-}
 
 /** The load on a crane's hook at a pose, with the net load that was solved for it. */
 export function hookLoadOf(ctx: SetContext, pose: Pose, crane: Crane): HookLoad | null {
