@@ -244,9 +244,9 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
         </button>
       </div>
       <div className="grid-scroll">
-        {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a native table that is edited is an ARIA grid. */}
         <table
           ref={table}
+          // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a native table that is edited is an ARIA grid.
           role="grid"
           aria-label={model.label}
           aria-rowcount={size.rows + 1}
@@ -297,6 +297,9 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
                       describedBy={here ? `${id}-status` : undefined}
                       choose={(shift) =>
                         choose({ at: spot, from: shift ? choosing.from : spot }, editing === null)
+                      }
+                      focused={() =>
+                        setChoosing((now) => (same(now.at, spot) ? now : { at: spot, from: spot }))
                       }
                       begin={() => begin(spot, null)}
                     >

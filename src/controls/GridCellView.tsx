@@ -9,10 +9,12 @@ export function GridCellView(props: {
   chosen: boolean;
   describedBy: string | undefined;
   choose: (shift: boolean) => void;
+  /** The focus came by other means, as by a screen reader. */
+  focused: () => void;
   begin: () => void;
   children: React.ReactNode;
 }) {
-  const { cell, here, chosen, describedBy, choose, begin, children } = props;
+  const { cell, here, chosen, describedBy, choose, focused, begin, children } = props;
   const edited = Boolean(children);
   const wasHere = useRef(false);
   const classes = [
@@ -22,9 +24,9 @@ export function GridCellView(props: {
     chosen ? "chosen" : "",
   ];
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a cell of a native table that is edited is an ARIA grid cell.
     // biome-ignore lint/a11y/useKeyWithClickEvents: keys are heard by the table, which knows the cell that has the focus.
     <td
+      // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a cell of a native table that is edited is an ARIA grid cell.
       role="gridcell"
       tabIndex={here ? 0 : -1}
       className={classes.filter((one) => one !== "").join(" ")}
@@ -32,6 +34,7 @@ export function GridCellView(props: {
       aria-invalid={cell.problem !== ""}
       aria-describedby={describedBy}
       aria-readonly={cell.is === "fixed"}
+      onFocus={focused}
       onPointerDown={(event) => {
         if (edited || event.button !== 0) return;
         wasHere.current = here;

@@ -36,7 +36,7 @@ function Preview({ cells }: { cells: Cells }) {
           // biome-ignore lint/suspicious/noArrayIndexKey: rows of a pasted text have no other name and never move.
           <tr key={i}>
             {row.slice(0, shownColumns).map((cell, j) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+              // biome-ignore lint/suspicious/noArrayIndexKey: cells of a pasted text have no other name and never move.
               <td key={j}>{cell}</td>
             ))}
           </tr>
@@ -120,7 +120,7 @@ export function PasteDialog(props: {
                   // biome-ignore lint/suspicious/noArrayIndexKey: rows of a pasted text never move.
                   <tr key={i}>
                     {question.match.map((_, j) => (
-                      // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+                      // biome-ignore lint/suspicious/noArrayIndexKey: cells of a pasted text have no other name and never move.
                       <td key={j}>{row[j] ?? ""}</td>
                     ))}
                   </tr>
