@@ -48,7 +48,6 @@ export interface InTurnOptions {
 /** Rests with null after each piece of the work, and with an answer where one is there; returns the whole Result. */
 export function* solveInTurn(plan: Plan, options: InTurnOptions = {}): Generator<Answer | null, Result> {
   const { checks = checkList, contexts = new Map<string, SetContext>(), kept = noRuns(), first } = options;
-  const ofPlan = checks.planChecks.flatMap((check) => check(plan));
   const wanted = plan.sets.filter(({ id }) => options.sets?.includes(id) ?? true);
   const inHand = wanted.find(({ id }) => id === first?.set);
   const order = inHand === undefined ? wanted : [inHand, ...wanted.filter((set) => set !== inHand)];
@@ -58,16 +57,19 @@ export function* solveInTurn(plan: Plan, options: InTurnOptions = {}): Generator
     return ctx;
   };
   const solved = new Map<string, SolvedSetInTurn>();
+  let ofPlan: Finding[] | null = null;
   for (const set of order) {
     const work = new SolvedSetInTurn(keptSetOf(kept, plan, set, prepare), checks);
     solved.set(set.id, work);
     if (set === inHand && first !== undefined) yield* work.stepFirst(first.step);
+    ofPlan ??= checks.planChecks.flatMap((check) => check(plan));
     yield* work.statics((index, of) => options.onStep?.(set.id, index, of) ?? true);
     if (first !== undefined)
       yield { is: "statics", set: work.result(), findings: work.found(), made: work.made(), ofPlan };
   }
   for (const work of solved.values()) yield* work.rest();
   const all = wanted.map(({ id }) => solved.get(id) as SolvedSetInTurn);
+  ofPlan ??= checks.planChecks.flatMap((check) => check(plan));
   const findings = inOrder([...ofPlan, ...all.flatMap((work) => work.found())]);
   const sets = all.map((work) => work.result());
   return {
