@@ -188,8 +188,9 @@ export interface View {
   dataAt: string;
 }
 
-/** What stands over the Plan place: the start of a new plan, the sets side by side, or nothing. */
-export type Over = "" | "start" | "sets";
+/** What stands over the Plan place: the start of a new plan, the sets side by side, plans that were open lately, the
+ * finder of actions, the sheet of keys, or nothing. */
+export type Over = "" | "start" | "sets" | "recent" | "find" | "keys";
 
 export interface AppState {
   document: Document | null;

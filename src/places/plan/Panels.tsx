@@ -3,6 +3,7 @@
 import { type KeyboardEvent, lazy, type ReactNode, Suspense } from "react";
 import { allFindings, type Panel } from "../../app/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
+import { actionOf } from "./actions/pageActions.ts";
 import { Findings } from "./Findings.tsx";
 
 // Not needed for the first picture.
@@ -12,6 +13,8 @@ const TablePanel = lazy(() => import("./TablePanel.tsx").then((it) => ({ default
 const HistoryPanel = lazy(() => import("./HistoryPanel.tsx").then((it) => ({ default: it.HistoryPanel })));
 
 const order: readonly Panel[] = ["findings", "step", "girders", "tables", "history"];
+
+const keyOf = (panel: Panel): string | undefined => actionOf(`panel ${panel}`).keys?.[0];
 
 /** Tabs with their panel. */
 export function Panels() {
@@ -26,13 +29,6 @@ export function Panels() {
     girders: "Girders",
     tables: "Tables",
     history: "History",
-  };
-  const keys: Readonly<Record<Panel, string>> = {
-    findings: "F",
-    step: "B",
-    girders: "G",
-    tables: "T",
-    history: "H",
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
@@ -60,12 +56,13 @@ export function Panels() {
             role="tab"
             aria-selected={panel === one}
             aria-controls="panel"
-            aria-keyshortcuts={keys[one].toLowerCase()}
+            title={actionOf(`panel ${one}`).words}
+            aria-keyshortcuts={keyOf(one)}
             tabIndex={panel === one ? 0 : -1}
             onClick={() => app.setView({ panel: one })}
             onKeyDown={onKeyDown}
           >
-            {words[one]} <kbd>{keys[one]}</kbd>
+            {words[one]} <kbd>{keyOf(one)}</kbd>
           </button>
         ))}
       </div>

@@ -1,22 +1,14 @@
 // The Plan place: the scene, the operation, who carries what, and beside them the table of reactions and the findings.
 import { lazy, Suspense, useCallback, useEffect, useMemo } from "react";
-import {
-  type App,
-  allFindings,
-  axisOf,
-  type FileHandle,
-  type Panel,
-  planOfSet,
-  sceneViews,
-} from "../../app/index.ts";
-import { keyIsTaken, useDrop } from "../../controls/index.ts";
+import { allFindings, axisOf, type FileHandle, planOfSet } from "../../app/index.ts";
+import { useDrop } from "../../controls/index.ts";
 import { caution } from "../../report/index.ts";
-import { cursorKey, WhoCarriesWhat } from "../../share/index.ts";
+import { WhoCarriesWhat } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { OverPlan } from "../Over.tsx";
+import { usePageKeys } from "./actions/useKeys.ts";
 import { Behind } from "./Behind.tsx";
 import { DraftErrors, OldSign } from "./DraftErrors.tsx";
-import { useDocumentKeys } from "./documentKeys.ts";
 import { Errors } from "./Errors.tsx";
 import { Notices } from "./Notices.tsx";
 import { Older } from "./Older.tsx";
@@ -29,80 +21,6 @@ import { TopBar } from "./TopBar.tsx";
 const Change = lazy(() => import("./Change.tsx").then(({ Change }) => ({ default: Change })));
 
 const DataSheet = lazy(() => import("./data/DataSheet.tsx").then((sheet) => ({ default: sheet.DataSheet })));
-
-/** Shows a panel and brings the focus to it, so that its list can be gone through at once. */
-function toPanel(app: App, panel: Panel): void {
-  app.setView({ panel });
-  document.getElementById(`tab-${panel}`)?.focus();
-}
-
-/** Keys that are letters, and Escape: strips, panels, stopping the work on low and high. False for any other. */
-function otherKey(app: App, key: string): boolean {
-  const { view, spreading, tabling, before } = app.store.getState();
-  switch (key.toLowerCase()) {
-    case "u":
-      app.setView({ allStrips: !view.allStrips });
-      return true;
-    case "f":
-      toPanel(app, "findings");
-      return true;
-    case "b":
-      toPanel(app, "step");
-      return true;
-    case "g":
-      toPanel(app, "girders");
-      return true;
-    case "t":
-      toPanel(app, "tables");
-      return true;
-    case "e":
-      app.setView({ data: view.data === null ? "site" : null });
-      return true;
-    case "h":
-      toPanel(app, "history");
-      return true;
-    case "n":
-      app.store.setState({ over: "start" });
-      return true;
-    case "s":
-      if (app.store.getState().document !== null) app.store.setState({ over: "sets" });
-      return true;
-    case "escape":
-      if (tabling.is === "running") app.stopTables();
-      else if (spreading.is === "running") app.stopSpread();
-      else if (before !== null) app.putBeforeAway();
-      else if (view.data !== null) app.setView({ data: null });
-      else if (view.allStrips) app.setView({ allStrips: false });
-      else app.select("");
-      return true;
-    default:
-      return false;
-  }
-}
-
-/** The keys of the whole page: views by number, running by the blank, the cursor by arrows and pages, and letters. */
-function usePageKeys(app: App) {
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || event.altKey || event.ctrlKey || event.metaKey) return;
-      if (document.querySelector("dialog[open]") !== null) return;
-      const focused = document.activeElement;
-      const type = focused instanceof HTMLInputElement ? focused.type : undefined;
-      const it =
-        focused === null ? null : { tagName: focused.tagName, type, role: focused.getAttribute("role") };
-      if (keyIsTaken(it, event.key)) return;
-      const view = sceneViews[Number(event.key) - 1];
-      if (view !== undefined) app.setView({ scene: view, allStrips: false });
-      else if (event.key === " ") {
-        if (app.store.getState().playing) app.pause();
-        else app.run();
-      } else if (!otherKey(app, event.key) && !cursorKey(app, event.key)) return;
-      event.preventDefault();
-    };
-    window.addEventListener("keydown", onKey);
-    return () => window.removeEventListener("keydown", onKey);
-  }, [app]);
-}
 
 /** The operation and its loads; drawn once the set is solved. */
 function Operation() {
@@ -156,7 +74,6 @@ export function PlanPlace() {
   const app = useApp();
   const theme = useIt((state) => state.view.theme);
   usePageKeys(app);
-  useDocumentKeys(app);
   const changed = useIt((state) => state.before !== null);
   const isOld = useIt((state) => (state.document?.errors.length ?? 0) > 0);
   useEffect(() => {

@@ -1,23 +1,23 @@
 // Plans to go back to: those that were open lately, and work that was put away; each can be taken off the list.
-import { useEffect, useRef } from "react";
+import { useEffect } from "react";
 import { useApp, useIt } from "../appContext.ts";
+import { useOver } from "./actions/useOver.ts";
 import { changesWords, timeWords } from "./times.ts";
 
-/** The list in a dialog. `close` is told when it is closed, also by a choice. */
-export function RecentPlans({ close }: { close: () => void }) {
+/** The list in a dialog. */
+export function RecentPlans() {
   const app = useApp();
   const recent = useIt((state) => state.recent);
-  const dialog = useRef<HTMLDialogElement>(null);
+  const { dialog, close, closed } = useOver("recent");
   useEffect(() => {
     void app.listRecent();
-    if (dialog.current?.open === false) dialog.current.showModal();
   }, [app]);
   const choose = (key: string) => {
     close();
     void app.openRecent(key);
   };
   return (
-    <dialog ref={dialog} className="errors recent" aria-labelledby="recent-title" onClose={close}>
+    <dialog ref={dialog} className="errors recent" aria-labelledby="recent-title" onClose={closed}>
       <h2 id="recent-title">Plans that were open lately</h2>
       {recent.length === 0 && (
         <p>None yet. A plan stands here once it was opened from a file, saved, or put away with changes.</p>
@@ -41,7 +41,7 @@ export function RecentPlans({ close }: { close: () => void }) {
           </li>
         ))}
       </ul>
-      <button type="button" className="strong" onClick={() => dialog.current?.close()}>
+      <button type="button" className="strong" onClick={close}>
         Close
       </button>
     </dialog>

@@ -3,6 +3,7 @@ import { lazy, Suspense, useEffect, useMemo, useRef } from "react";
 import { type SceneView, sceneViews, stageAt } from "../../app/index.ts";
 import { useSize } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
+import { useAction } from "./actions/useKeys.ts";
 
 const load = () => import("../../scene/index.ts").then((layer) => ({ default: layer.Scene }));
 const Scene = lazy(load);
@@ -17,6 +18,14 @@ const viewWords: Readonly<Record<SceneView, string>> = {
 
 /** Distance of the buttons from the top left corner, px; as in the style sheet. */
 const buttonsAt = 12;
+
+function ViewButton({ scene, chosen, number }: { scene: SceneView; chosen: boolean; number: number }) {
+  return (
+    <button {...useAction(`view ${scene}`)} aria-pressed={chosen}>
+      <kbd>{number}</kbd> {viewWords[scene]}
+    </button>
+  );
+}
 
 /** What stands in the place of the scene while there is none. */
 function Waiting() {
@@ -58,14 +67,7 @@ export function Stage() {
       <fieldset ref={buttons} className="views">
         <legend className="unseen">View</legend>
         {sceneViews.map((one, i) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={view.scene === one}
-            onClick={() => app.setView({ scene: one })}
-          >
-            <kbd>{i + 1}</kbd> {viewWords[one]}
-          </button>
+          <ViewButton key={one} scene={one} chosen={view.scene === one} number={i + 1} />
         ))}
       </fieldset>
       {noPose !== "" && <p className="no-pose over-scene">{noPose}</p>}

@@ -3,6 +3,7 @@ import { type Axis, planOfSet, type Step, stepWords, toX, type Width, widths } f
 import { Choice } from "../../controls/index.ts";
 import { cursorKey } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
+import { useAction } from "./actions/useKeys.ts";
 
 const speeds = { "0.5": "speed ½", "1": "speed 1", "2": "speed 2", "4": "speed 4" } as const;
 
@@ -15,17 +16,20 @@ const icons = {
   "step on": "M13 2V14M2 2L10 8L2 14Z",
 } as const;
 
-function IconButton(props: { icon: keyof typeof icons; label: string; press: () => void; strong?: boolean }) {
+function IconButton({
+  icon,
+  action,
+  strong = false,
+}: {
+  icon: keyof typeof icons;
+  action: string;
+  strong?: boolean;
+}) {
+  const button = useAction(action);
   return (
-    <button
-      type="button"
-      className={props.strong === true ? "icon strong" : "icon"}
-      aria-label={props.label}
-      title={props.label}
-      onClick={props.press}
-    >
+    <button {...button} className={strong ? "icon strong" : "icon"} aria-label={button.title}>
       <svg width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
-        <path className={/event/.test(props.icon) ? "hollow" : "full"} d={icons[props.icon]} />
+        <path className={/event/.test(icon) ? "hollow" : "full"} d={icons[icon]} />
       </svg>
     </button>
   );
@@ -77,15 +81,11 @@ export function Timeline({ axis }: { axis: Axis }) {
     <section className="timeline" aria-label="Operation">
       <div className="timeline-row">
         <div className="buttons">
-          <IconButton icon="step back" label="Step back (Page Up)" press={() => app.stepBy(-1)} />
-          <IconButton icon="event back" label="Event back (left arrow)" press={() => app.eventBy(-1)} />
-          {playing ? (
-            <IconButton strong icon="pause" label="Pause (space)" press={app.pause} />
-          ) : (
-            <IconButton strong icon="run" label="Run (space)" press={app.run} />
-          )}
-          <IconButton icon="event on" label="Event on (right arrow)" press={() => app.eventBy(1)} />
-          <IconButton icon="step on" label="Step on (Page Down)" press={() => app.stepBy(1)} />
+          <IconButton icon="step back" action="step back" />
+          <IconButton icon="event back" action="event back" />
+          <IconButton strong icon={playing ? "pause" : "run"} action="run" />
+          <IconButton icon="event on" action="event on" />
+          <IconButton icon="step on" action="step on" />
         </div>
         <div className="step-words">
           <p title={run.step.title === undefined ? words : `${run.step.title}: ${words}`}>

@@ -1,40 +1,13 @@
 // The bar at the top: which plan this is, opening and exporting, units and theme.
-import { useState } from "react";
-import { Choice, download } from "../../controls/index.ts";
+import { Choice } from "../../controls/index.ts";
 import { systems } from "../../units/index.ts";
 import { useApp, useIt } from "../appContext.ts";
+import { useAction } from "./actions/useKeys.ts";
 import { DocumentBar, KeptWords } from "./DocumentBar.tsx";
 
 const factors = { "1": "true shape", "10": "shape × 10", "25": "shape × 25", "50": "shape × 50" } as const;
 
 const themes = { light: "Light", dark: "Dark" } as const;
-
-/** Saves the reactions as CSV; says why when it cannot. */
-function ExportButton() {
-  const app = useApp();
-  const solved = useIt((state) => state.result !== null);
-  const [words, setWords] = useState("");
-  const save = () => {
-    setWords("Writing…");
-    app.csv().then(
-      ({ name, text }) => {
-        download(name, text, "text/csv;charset=utf-8");
-        setWords("");
-      },
-      (error: unknown) => setWords(error instanceof Error ? error.message : String(error)),
-    );
-  };
-  return (
-    <>
-      <button type="button" onClick={save} disabled={!solved}>
-        Export CSV
-      </button>
-      <span role="status" className="quiet">
-        {words}
-      </span>
-    </>
-  );
-}
 
 /** The set that is looked at, where a plan has several. */
 function SetChoice() {
@@ -92,7 +65,10 @@ export function TopBar({ open }: { open: (file: File) => void }) {
         </button>
       )}
       <DocumentBar open={open} />
-      <ExportButton />
+      <button {...useAction("csv")}>Export CSV</button>
+      <button {...useAction("find")} aria-haspopup="dialog">
+        Find an action <kbd>Ctrl+K</kbd>
+      </button>
       <Choice
         label="Elastic shape"
         quiet

@@ -2,11 +2,10 @@
 import { useEffect, useRef, useState } from "react";
 import { FileButton } from "../../controls/index.ts";
 import { useApp, useIt } from "../appContext.ts";
+import { bundledPlans, bundledText } from "../bundled.ts";
 import { timeWords } from "../plan/times.ts";
 import { SetUp } from "./SetUp.tsx";
 import "./start.css";
-
-const bundled = import.meta.glob<string>("../../../scenarios/*.json", { query: "?raw", import: "default" });
 
 interface Example {
   name: string;
@@ -20,14 +19,13 @@ function useExamples(): Example[] {
   const [examples, setExamples] = useState<Example[]>([]);
   useEffect(() => {
     let gone = false;
-    const read = Object.entries(bundled).map(async ([path, load]) => {
-      const text = await load();
+    const read = bundledPlans.map(async (name) => {
+      const text = await bundledText(name);
       const { shows, header } = JSON.parse(text) as { shows: string; header: { title: string } };
-      return { name: path.replace(/^.*\//, ""), title: header.title, shows, text };
+      return { name, title: header.title, shows, text };
     });
     void Promise.all(read).then((all) => {
-      if (!gone)
-        setExamples(all.sort((a, b) => Number(b.name === "demo.json") - Number(a.name === "demo.json")));
+      if (!gone) setExamples(all);
     });
     return () => {
       gone = true;
@@ -49,7 +47,9 @@ export function Start() {
     if (dialog.current?.open === false) dialog.current.showModal();
   }, [app]);
   const close = () => dialog.current?.close();
-  const closed = () => app.store.setState({ over: "" });
+  const closed = () => {
+    if (app.store.getState().over === "start") app.store.setState({ over: "" });
+  };
   return (
     <dialog ref={dialog} className="start" aria-labelledby="start-title" data-theme={theme} onClose={closed}>
       <header>
