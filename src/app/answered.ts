@@ -1,5 +1,5 @@
 // How much of what stands on the screen answers the open plan, and what of it is older: no number is shown without that.
-import type { AppState } from "./state.ts";
+import { inOrder } from "../checks/index.ts";
 import type { Answer, Finding, Plan, Result, SetResult, SetRun } from "./types.ts";
 
 /** What the screen holds of the open plan, and what from before it. */
@@ -34,18 +34,6 @@ export interface Before {
   result: Result;
 }
 
-const levels = ["stop", "caution", "note"] as const;
-
-/** Findings with the worst level first, and within a level in the order of the operation. */
-function ordered(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort(
-    (a, b) =>
-      levels.indexOf(a.level) - levels.indexOf(b.level) ||
-      (a.from?.step ?? -1) - (b.from?.step ?? -1) ||
-      (a.from?.progress ?? 0) - (b.from?.progress ?? 0),
-  );
-}
-
 /** All sets and findings of a result are older, until they are answered. */
 export function allOlder(result: Result | null, of: number, { plans }: Answered): Answered {
   if (result === null) return { ...notAnswered, of };
@@ -71,7 +59,7 @@ export function withStatics(
     (f) => !now.has(f.id) && f.set !== "" && (f.set !== set.setId || !gone.has(f.check)),
   );
   const sets = result.sets.map((one) => (one.setId === set.setId ? set : one));
-  const all = ordered([...ofPlan, ...findings, ...left]);
+  const all = inOrder([...ofPlan, ...findings, ...left]);
   return {
     result: { ...result, sets, findings: all, worst: all[0]?.level ?? null },
     answered: {
@@ -102,7 +90,7 @@ export function withLate(
   const now = new Set(result.findings.map(({ id }) => id));
   const left = (shown?.findings ?? []).filter(({ id }) => late.has(id) && !now.has(id));
   return {
-    result: left.length === 0 ? result : { ...result, findings: ordered([...result.findings, ...left]) },
+    result: left.length === 0 ? result : { ...result, findings: inOrder([...result.findings, ...left]) },
     answered: {
       ...allAnswered(result, of, "checks", plan),
       olderFindings: new Set(left.map(({ id }) => id)),
@@ -110,7 +98,13 @@ export function withLate(
   };
 }
 
-type Held = Pick<AppState, "document" | "result" | "cursor" | "answered">;
+/** What of the state these questions read. */
+interface Held {
+  document: { plan: Plan } | null;
+  result: Result | null;
+  cursor: { set: number; step: number };
+  answered: Answered;
+}
 
 /** The plan that the numbers of the cursor's set are of: the open one, or the one before while it is not answered. */
 export function planOfSet({ document, result, cursor, answered }: Held): Plan | null {
