@@ -7,7 +7,7 @@ import { doubtsIn, leavesAt } from "./unconfirmed.ts";
 /** One value in every set that is compared. `place` counts from the top of a set. */
 export interface SetRow {
   place: string;
-  /** The part of the set it belongs to, as `girders[1]`. */
+  /** The part of the set it belongs to, as `girders[1]`; `set` for its own fields. */
   part: string;
   values: (unknown | undefined)[];
   /** Why each is not confirmed; null where it is, or where there is none. */
@@ -19,7 +19,9 @@ export interface SetRow {
 /** Fields of a set that are no values to compare. */
 const LEFT_OUT = ["id", "name", "unconfirmed", "steps"];
 
-const partOfPlace = (path: PlanPath): string => printPath(path.slice(0, typeof path[1] === "number" ? 2 : 1));
+/** Fields of the set itself are one part. */
+const partOfPlace = (path: PlanPath): string =>
+  path.length === 1 ? "set" : printPath(path.slice(0, typeof path[1] === "number" ? 2 : 1));
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
