@@ -25,7 +25,9 @@ export function whereOf(result: Result, finding: Finding): string {
   if (set === undefined) return "whole plan";
   const name = result.sets.length > 1 ? `${set.name || set.setId}, ` : "";
   if (when === null) return name === "" ? "whole set" : `${name}whole set`;
-  const run = set.steps[when.step];
+  const run = set.steps.at(when.step);
+  // A finding of the run before an edit stands until the new run has its own; its step may be gone.
+  if (run === undefined) return `${name}a step that the plan no longer has`;
   return `${name}step ${when.step + 1} at ${Math.round(when.progress * 100)} %, ${stepName(run.step)}`;
 }
 
