@@ -1,8 +1,9 @@
 // A set as the sibling of another: everything inherited and listed as unconfirmed, names and references made its own.
 import { bearingsOf } from "./lookUp.ts";
+import { placesMoved } from "./placesMoved.ts";
 import { type PlanPath, printPath } from "./reading/planError.ts";
 import type { Lashing, Plan, PlanSet, Step, WayBackStep } from "./schema.ts";
-import { copied, leavesAt, placesMoved } from "./unconfirmed.ts";
+import { copied, leavesAt } from "./unconfirmed.ts";
 
 /** Fields of a set that no drawing gives: its names, what is listed as unconfirmed, its times, and the steps, listed as one. */
 const NOT_LISTED = ["id", "name", "unconfirmed", "times", "steps"];

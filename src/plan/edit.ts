@@ -1,4 +1,5 @@
 // Editing a plan by place: values, and entries of lists. Every edit gives a new plan that shares all it did not touch.
+import { placesMoved } from "./placesMoved.ts";
 import { type PlanPath, printPath } from "./reading/planError.ts";
 
 type Holder = Record<string | number, unknown>;
@@ -76,7 +77,8 @@ export function withInserted<T>(plan: T, listPath: PlanPath, index: number, item
     inside(listPath, index, list.length);
     return list.toSpliced(index, 0, item);
   });
-  return changed(plan, listPath, 0, change) as T;
+  const next = changed(plan, listPath, 0, change) as T;
+  return placesMoved(next, listPath, (i) => (i < index ? i : i + 1));
 }
 
 /** A plan without `count` entries of a list, from `index` on. */
@@ -87,7 +89,8 @@ export function withRemoved<T>(plan: T, listPath: PlanPath, index: number, count
     inside(listPath, index + count, list.length);
     return list.toSpliced(index, count);
   });
-  return changed(plan, listPath, 0, change) as T;
+  const next = changed(plan, listPath, 0, change) as T;
+  return placesMoved(next, listPath, (i) => (i < index ? i : i < index + count ? null : i - count));
 }
 
 /** A plan with one entry of a list moved, so that it stands at `to` afterwards. */
@@ -98,5 +101,7 @@ export function withMoved<T>(plan: T, listPath: PlanPath, from: number, to: numb
     inside(listPath, to, list.length - 1);
     return list.toSpliced(from, 1).toSpliced(to, 0, list[from]);
   });
-  return changed(plan, listPath, 0, change) as T;
+  const next = changed(plan, listPath, 0, change) as T;
+  const after = (i: number) => (i > from ? i - 1 : i);
+  return placesMoved(next, listPath, (i) => (i === from ? to : after(i) < to ? after(i) : after(i) + 1));
 }

@@ -27,12 +27,14 @@ export {
 export { canonicalJson, planHash } from "./hash.ts";
 export { planJsonSchema } from "./jsonSchema.ts";
 export * from "./lookUp.ts";
+export { placesMoved } from "./placesMoved.ts";
 export { checkPlan, largestFile, type ReadResult, readPlan } from "./read.ts";
 export {
   nearest,
   type PlanError,
   type PlanPath,
   printPath,
+  readPlace,
   sentence,
 } from "./reading/planError.ts";
 export { type NameKind, namedAs, type Reference, type Referred, referenceAt } from "./references.ts";

@@ -1,6 +1,6 @@
 // What nobody has confirmed yet: starter values of a set-up and values copied from another set, by the places where they stand.
 import { valueAt } from "./edit.ts";
-import { listOf, type PlanPath, printPath } from "./reading/planError.ts";
+import { listOf, type PlanPath, printPath, readPlace } from "./reading/planError.ts";
 import type { Plan } from "./schema.ts";
 
 /** One place that is not confirmed. `set` is the index of the set whose own list holds it, null for the plan's list. */
@@ -17,27 +17,6 @@ export interface Unconfirmed {
 
 /** What stands as the reason for places in a set's own list. */
 export const copied = "copied from another set";
-
-/** Reads a printed path, as `sets[0].girders[1].y_m`; null for anything else, such as free words with blanks. */
-export function readPlace(text: string): PlanPath | null {
-  const path: (string | number)[] = [];
-  let rest = text;
-  while (rest !== "") {
-    const found =
-      /^\[(\d+)\]/.exec(rest) ??
-      (path.length === 0 ? /^([A-Za-z_]\w*)/.exec(rest) : /^\.([A-Za-z_]\w*)/.exec(rest));
-    if (found !== null) {
-      path.push(found[0].startsWith("[") ? Number(found[1]) : found[1]);
-      rest = rest.slice(found[0].length);
-      continue;
-    }
-    const quoted = /^\[("(?:[^"\\]|\\.)*")\]/.exec(rest);
-    if (quoted === null) return null;
-    path.push(JSON.parse(quoted[1]) as string);
-    rest = rest.slice(quoted[0].length);
-  }
-  return path.length === 0 ? null : path;
-}
 
 /**
  * Paths of the single values below a path: numbers, words, flags, low-best-high bands, and lists of plain values or of
@@ -208,66 +187,4 @@ function insideOf(prefix: string, places: readonly string[], set: object): strin
     if (place.startsWith(`${prefix}.`)) return [place.slice(prefix.length + 1)];
     return [];
   });
-}
-
-/** The plan without listed places at which nothing stands any more, as after a part was taken out. */
-export function withoutLost(plan: Plan): Plan {
-  const stands = (place: string) => {
-    const path = readPlace(place);
-    return path === null || valueAt(plan, path) !== undefined;
-  };
-  const groups = (plan.unconfirmed ?? [])
-    .map((group) => ({ ...group, places: group.places.filter(stands) }))
-    .filter((group) => group.places.length > 0);
-  const { unconfirmed, ...rest } = plan;
-  const sets = plan.sets.map((set) => {
-    const left = (set.unconfirmed ?? []).filter((place) => {
-      const path = readPlace(place);
-      // Free words of one part ("camber") name no field, and stay.
-      return path === null || path.length === 1 || valueAt(set, path) !== undefined;
-    });
-    if (set.unconfirmed === undefined || left.length === set.unconfirmed.length) return set;
-    const { unconfirmed: _, ...others } = set;
-    return left.length === 0 ? others : { ...others, unconfirmed: left };
-  });
-  return {
-    ...rest,
-    ...(unconfirmed !== undefined && groups.length > 0 ? { unconfirmed: groups } : {}),
-    sets,
-  };
-}
-
-/**
- * The plan's listed places after the items of a list moved: `to` gives an item's new index, or null where it is gone. For
- * edits that insert, remove or move items, so that a doubt stays with its value.
- */
-export function placesMoved(plan: Plan, list: PlanPath, to: (index: number) => number | null): Plan {
-  const moved = (base: PlanPath) => (place: string) => {
-    const path = readPlace(place);
-    if (path === null) return [place];
-    const whole = [...base, ...path];
-    const at = whole[list.length];
-    if (!isWithin(whole, list) || typeof at !== "number") return [place];
-    const next = to(at);
-    if (next === null) return [];
-    return [
-      printPath([...whole.slice(0, list.length), next, ...whole.slice(list.length + 1)].slice(base.length)),
-    ];
-  };
-  const groups = (plan.unconfirmed ?? [])
-    .map((group) => ({ ...group, places: group.places.flatMap(moved([])) }))
-    .filter((group) => group.places.length > 0);
-  const { unconfirmed, ...rest } = plan;
-  // A set's own list goes along with the set; only lists inside it change the places in it.
-  const sets = plan.sets.map((set, i) => {
-    if (set.unconfirmed === undefined || list[0] !== "sets" || list[1] !== i) return set;
-    const left = set.unconfirmed.flatMap(moved(["sets", i]));
-    const { unconfirmed: _, ...others } = set;
-    return left.length === 0 ? others : { ...others, unconfirmed: left };
-  });
-  return {
-    ...rest,
-    ...(unconfirmed !== undefined && groups.length > 0 ? { unconfirmed: groups } : {}),
-    sets,
-  };
 }

@@ -20,7 +20,10 @@ import {
   seatsOf,
   sentence,
   unconfirmedIn,
+  withInserted,
+  withMoved,
   withoutSet,
+  withRemoved,
 } from "../../src/plan/index.ts";
 import { samplePlan } from "./sample.ts";
 
@@ -148,6 +151,26 @@ describe("confirming", () => {
     expect(swapped.unconfirmed?.[0].places).toEqual(["cranes[1].mass_t", "cranes[0].mass_t"]);
     const fewer = placesMoved(plan, ["cranes"], (i) => (i === 0 ? null : i - 1));
     expect(fewer.unconfirmed?.[0].places).toEqual(["cranes[0].mass_t"]);
+  });
+
+  test("edits of lists take the places along: inserted before, moved, taken out", () => {
+    const plan = samplePlan();
+    const places = ["cranes[0].mass_t", "cranes[1].mass_t"];
+    plan.unconfirmed = [{ why: "a test", places }];
+    plan.sets[0].unconfirmed = ["girders[0].camber_mm", "camber"];
+    const placesOf = (next: Plan) => next.unconfirmed?.[0].places;
+    expect(placesOf(withInserted(plan, ["cranes"], 1, plan.cranes[0]))).toEqual([
+      "cranes[0].mass_t",
+      "cranes[2].mass_t",
+    ]);
+    expect(placesOf(withMoved(plan, ["cranes"], 0, 1))).toEqual(["cranes[1].mass_t", "cranes[0].mass_t"]);
+    expect(placesOf(withRemoved(plan, ["cranes"], 0))).toEqual(["cranes[0].mass_t"]);
+    const girders = ["sets", 0, "girders"];
+    const inserted = withInserted(plan, girders, 0, plan.sets[0].girders[0]);
+    expect(inserted.sets[0].unconfirmed).toEqual(["girders[1].camber_mm", "camber"]);
+    // A list of which nothing is listed leaves the lists as they are, to the very object.
+    expect(withMoved(plan, ["rigging"], 0, 0)).toBe(plan);
+    expect(withInserted(plan, ["lashings"], 0, plan.lashings[0]).unconfirmed).toBe(plan.unconfirmed);
   });
 
   test("printed paths are read back; free words are none", () => {

@@ -22,6 +22,27 @@ export function printPath(path: PlanPath): string {
   return out === "" ? "the file" : out;
 }
 
+/** Reads a printed path, as `sets[0].girders[1].y_m`; null for anything else, such as free words with blanks. */
+export function readPlace(text: string): PlanPath | null {
+  const path: (string | number)[] = [];
+  let rest = text;
+  while (rest !== "") {
+    const found =
+      /^\[(\d+)\]/.exec(rest) ??
+      (path.length === 0 ? /^([A-Za-z_]\w*)/.exec(rest) : /^\.([A-Za-z_]\w*)/.exec(rest));
+    if (found !== null) {
+      path.push(found[0].startsWith("[") ? Number(found[1]) : found[1]);
+      rest = rest.slice(found[0].length);
+      continue;
+    }
+    const quoted = /^\[("(?:[^"\\]|\\.)*")\]/.exec(rest);
+    if (quoted === null) return null;
+    path.push(JSON.parse(quoted[1]) as string);
+    rest = rest.slice(quoted[0].length);
+  }
+  return path.length === 0 ? null : path;
+}
+
 /** One sentence for the user: place, what was found, what is allowed, how to mend it. */
 export function sentence(error: PlanError): string {
   return `${error.path}: found ${error.found}; allowed: ${error.allowed}. ${error.mend}`;
