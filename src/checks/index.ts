@@ -32,7 +32,18 @@ export { type Answer, type InTurnOptions, solveInTurn, solverVersion } from "./i
 export { type KeptRuns, noRuns } from "./keptRuns.ts";
 export * from "./landing/index.ts";
 export { type LeanHold, type LeanPart, leanHeldBy, leanWords } from "./lean.ts";
-export { type Limit, limitNames, limitOf, readyRules, ruleSetWords } from "./limits.ts";
+export type { ReadyRule } from "./limitForm.ts";
+export {
+  isLooser,
+  type Limit,
+  type LimitState,
+  limitNames,
+  limitOf,
+  limitStates,
+  readyRules,
+  ruleSetWords,
+} from "./limits.ts";
+export { type LimitForm, limitTable } from "./limitTable.ts";
 export { checkList, checksWithout } from "./list.ts";
 export { type Loss, lossesOf } from "./losses.ts";
 export {

@@ -23,13 +23,9 @@ export interface GoTable {
   stop: { reading: number; limit: Limit };
 }
 
-/** The limit in force: a plan's own may be lower than the standing one, and higher only by an override. */
+/** The limit in force. It always stands: nothing but an override, which names who chose it, may be higher. */
 function inForce(ctx: Pick<SetContext, "plan">, name: string): Limit {
-  const standing = { ...windLimits.standing[name], chosenBy: "default" };
-  const own = limitOf(ctx.plan, name);
-  if (own === null) return standing;
-  const replaced = ctx.plan.limits.overrides.some((o) => o.limit === name);
-  return replaced || own.value <= standing.value ? own : standing;
+  return limitOf(ctx.plan, name) ?? { ...windLimits.standing[name], chosenBy: "default" };
 }
 
 /** The table for the instrument of a plan. Writes the reading from which on there is no work down as V_no. */
