@@ -61,12 +61,14 @@ export function editing(store: StoreApi<AppState>, ground: EditingGround): Editi
   const get = store.getState;
 
   const open = (plan: Plan, draft: Plan, name: string, history: History) => {
-    const { document: before, view, keeping, leftBehind, recent } = get();
+    const { document: before, over, view, keeping, leftBehind, recent } = get();
     const number = (before?.number ?? 0) + 1;
     const read = draft === plan ? null : checkPlan(draft);
     ground.forget();
     store.setState({
       ...emptyState,
+      // What was found for a new plan is read before its screen is left.
+      over,
       view,
       keeping,
       leftBehind,
