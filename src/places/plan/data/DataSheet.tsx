@@ -1,5 +1,5 @@
 // The sheet of plan data: the list of parts, the tables and forms of the chosen part, and below them what was opened of it.
-import { useEffect, useMemo, useRef, useState } from "react";
+import { Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { planParts } from "../../../app/index.ts";
 import { fieldOf, type PlanPath, printPath, readPlace } from "../../../plan/index.ts";
 import { useApp, useIt, useSome } from "../../appContext.ts";
@@ -161,7 +161,11 @@ export function DataSheet() {
             Close <kbd>E</kbd>
           </button>
         </div>
-        {Own !== undefined && <Own ground={ground} set={index} />}
+        {Own !== undefined && (
+          <Suspense fallback={<p className="waiting">Opening the form…</p>}>
+            <Own ground={ground} set={index} />
+          </Suspense>
+        )}
         {sections.map((section) => (
           <section key={printPath(section.path)} aria-label={section.words} className="data-section">
             {sections.length > 1 && <h3>{section.words}</h3>}

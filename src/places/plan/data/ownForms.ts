@@ -1,5 +1,5 @@
 // Forms of their own for parts of the plan, drawn above the tables of the part: a part has one when it is named here.
-import type { ComponentType } from "react";
+import { type ComponentType, lazy } from "react";
 import type { PlanPart } from "../../../app/index.ts";
 import type { DataGround } from "./table.ts";
 
@@ -9,4 +9,6 @@ export interface OwnFormProps {
   readonly set: number;
 }
 
-export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormProps>>>> = {};
+export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormProps>>>> = {
+  limits: lazy(() => import("./limits/LimitsForm.tsx").then((it) => ({ default: it.LimitsForm }))),
+};
