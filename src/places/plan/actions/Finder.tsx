@@ -39,6 +39,7 @@ function Option(props: { action: Action; id: string; chosen: boolean; choose: ()
     <div
       id={id}
       role="option"
+      data-action={action.id}
       aria-selected={chosen}
       aria-disabled={why !== ""}
       tabIndex={-1}

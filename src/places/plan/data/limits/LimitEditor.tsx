@@ -36,7 +36,7 @@ function Said(props: {
     <li>
       <span>
         <b>{limitWords(state, limit.value, ground.system)}</b>
-        {`, ${what}, ${chosenWords(limit.chosenBy)}`}
+        {`, ${limit.chosenBy.startsWith("rule ") ? "" : `${what}, `}${chosenWords(limit.chosenBy)}`}
         {isIt && <span className="strong">: governs</span>}
       </span>
       <span className="quiet">{limit.source}</span>
@@ -126,14 +126,17 @@ function ValueField(props: {
 
 const text = (typed: string) => ({ ok: true as const, value: typed });
 
+/** What is typed of a limit at first. */
+const nothing: { value: number | null; source: string; chosenBy: string } = {
+  value: null,
+  source: "",
+  chosenBy: "",
+};
+
 /** Sets the limit anew. What is looser than all else that limits is set as an override, and the button says so. */
 function SetIt({ ground, state }: { ground: DataGround; state: LimitState }) {
   const { plan, system } = ground;
-  const [own, setOwn] = useState<{ value: number | null; source: string; chosenBy: string }>({
-    value: null,
-    source: "",
-    chosenBy: "",
-  });
+  const [own, setOwn] = useState(nothing);
   const [said, setSaid] = useState("");
   const change = (part: Partial<typeof own>) => {
     setOwn((before) => ({ ...before, ...part }));
@@ -146,6 +149,7 @@ function SetIt({ ground, state }: { ground: DataGround; state: LimitState }) {
     setSaid(problem);
     if (problem !== "" || own.value === null) return;
     ground.edit(limitSet(plan, state.name, { ...own, value: own.value }, system));
+    setOwn(nothing);
   };
   return (
     <fieldset>

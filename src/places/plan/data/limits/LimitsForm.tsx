@@ -87,9 +87,7 @@ function Limit(props: { ground: DataGround; state: LimitState; open: boolean; to
         </span>
       </button>
       {wrongUnit !== "" && <p className="problem">{`▲ Error: ${wrongUnit}`}</p>}
-      {open && (
-        <LimitEditor key={JSON.stringify([state.override, state.chosen])} ground={ground} state={state} />
-      )}
+      {open && <LimitEditor ground={ground} state={state} />}
     </li>
   );
 }
