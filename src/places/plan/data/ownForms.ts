@@ -11,4 +11,5 @@ export interface OwnFormProps {
 
 export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormProps>>>> = {
   limits: lazy(() => import("./limits/LimitsForm.tsx").then((it) => ({ default: it.LimitsForm }))),
+  cranes: lazy(() => import("./drawn/CraneCharts.tsx").then((it) => ({ default: it.CraneCharts }))),
 };
