@@ -42,7 +42,7 @@ test("copy set 1 to set 2, confirm one value, a part and all; the history says w
   await expect(head).toContainText("all confirmed");
   await expect(sets.getByText("Everything is confirmed.")).toBeVisible();
   await page.keyboard.press("Escape");
-  await expect(sets).toHaveCount(0);
+  await expect(page.locator("dialog.sets")).toHaveCount(0);
 
   await untilReady(page);
   const unconfirmed = async () =>
@@ -71,7 +71,7 @@ test("a set is deleted only after a second word, and comes back by undo", async 
   await page.keyboard.press("Enter");
   await expect(sets.getByRole("columnheader")).toHaveCount(2);
   await page.keyboard.press("Escape");
-  await expect(sets).toHaveCount(0);
+  await expect(page.locator("dialog.sets")).toHaveCount(0);
   await page.keyboard.press("Control+z");
   await page.keyboard.press("s");
   await expect(sets.getByRole("columnheader")).toHaveCount(3);
