@@ -52,7 +52,7 @@ test("from N to a plan on screen by keyboard alone; a search that is stopped cha
   await start.getByRole("button", { name: "Make the plan" }).focus();
   await page.keyboard.press("Enter");
   await expect(start.getByRole("progressbar")).toBeVisible();
-  await start.getByRole("button", { name: "Stop" }).focus();
+  await start.getByRole("button", { name: "Stop", exact: true }).focus();
   await page.keyboard.press("Enter");
   await expect(start.getByText("The search was stopped. Nothing was changed.")).toBeVisible();
   expect((await ask(page, "result"))?.planHash).toBe(before);
@@ -79,6 +79,7 @@ test("a bundled plan is opened from the start; Escape leads back", async ({ page
   await untilReady(page);
   await page.getByRole("button", { name: "New plan" }).click();
   const start = page.getByRole("dialog", { name: "New plan" });
+  await expect(start).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(page.locator("dialog.start")).toHaveCount(0);
   await page.keyboard.press("n");
