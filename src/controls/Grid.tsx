@@ -98,11 +98,14 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
     if (goTo !== undefined && goTo !== null) choose({ at: goTo.spot, from: goTo.spot });
   }, [goTo, choose]);
 
-  const { paste, question, close } = usePaste(model, (pasted) =>
-    choose({
-      from: { row: pasted.top, column: pasted.left },
-      at: { row: pasted.bottom, column: pasted.right },
-    }),
+  const { paste, question, close } = usePaste(
+    model,
+    (pasted) =>
+      choose({
+        from: { row: pasted.top, column: pasted.left },
+        at: { row: pasted.bottom, column: pasted.right },
+      }),
+    setSaid,
   );
 
   const begin = (spot: Spot, text: string | null) => {

@@ -2,6 +2,7 @@
 import { useEffect, useRef } from "react";
 import type { Cells } from "./clipboard.ts";
 import type { GridColumn, HeadMatch, Refused } from "./gridModel.ts";
+import type { RowsFound } from "./rowNames.ts";
 
 /** One question; `answer` is told which of the ways was chosen. */
 export type PasteQuestion =
@@ -18,9 +19,12 @@ export type PasteQuestion =
       readonly heads: readonly string[] | null;
       readonly match: readonly HeadMatch[];
       readonly rows: number;
+      /** The rows of the table that the pasted ones name; null where they go by their place. */
+      readonly found: RowsFound | null;
+      readonly canAdd: boolean;
       readonly canReplace: boolean;
       readonly rematch: (index: number, column: number | null) => void;
-      readonly answer: (replace: boolean) => void;
+      readonly answer: (how: "here" | "named" | "named and new" | "replace") => void;
     }
   | { readonly is: "refused"; readonly refused: readonly Refused[]; readonly of: number };
 
@@ -43,6 +47,62 @@ function Preview({ cells }: { cells: Cells }) {
         ))}
       </tbody>
     </table>
+  );
+}
+
+/** Which pasted columns go nowhere. */
+function LeftOut(props: { heads: readonly string[] | null; match: readonly HeadMatch[]; cells: Cells }) {
+  const { heads, match, cells } = props;
+  const out = match.flatMap(({ column }, j) =>
+    column === null && cells.some((row) => (row[j] ?? "").trim() !== "")
+      ? [heads?.[j]?.trim() || `column ${j + 1}`]
+      : [],
+  );
+  if (out.length === 0) return null;
+  return <p>{`▲ Not pasted, since no column was chosen for it: ${out.join(", ")}.`}</p>;
+}
+
+const many = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
+
+/** Rows found by their names, those that were not and why, and what can be done. */
+function ByNames(props: {
+  found: RowsFound;
+  rowWord: string;
+  question: Extract<PasteQuestion, { is: "columns" }>;
+}) {
+  const { found, rowWord, question } = props;
+  const count = found.rows.filter((row) => row !== null).length;
+  const fresh = found.not.filter((one) => one.isNew).length;
+  return (
+    <>
+      <p>{`${count} of ${many(question.rows, "row")} found by name, in whatever order they come. Blank cells change nothing.`}</p>
+      {found.not.length > 0 && (
+        <>
+          <p>{`▲ ${many(found.not.length, "row")} not found:`}</p>
+          <ul>
+            {found.not.slice(0, 10).map((one) => (
+              <li key={one.row}>{`Row ${one.row + 1}: ${one.problem}.`}</li>
+            ))}
+          </ul>
+          {found.not.length > 10 && <p>{`and ${found.not.length - 10} more.`}</p>}
+        </>
+      )}
+      <div className="answers">
+        <button type="button" disabled={count === 0} onClick={() => question.answer("named")}>
+          {found.not.length === 0 ? "Paste by name" : `Paste the ${count} found by name alone`}
+        </button>
+        {question.canAdd && (
+          <button type="button" onClick={() => question.answer("named and new")}>
+            {`Paste them, and add ${many(fresh, `new ${rowWord}`)}`}
+          </button>
+        )}
+        {question.canReplace && (
+          <button type="button" onClick={() => question.answer("replace")}>
+            In place of all rows
+          </button>
+        )}
+      </div>
+    </>
   );
 }
 
@@ -128,16 +188,21 @@ export function PasteDialog(props: {
               </tbody>
             </table>
           </div>
-          <div className="answers">
-            <button type="button" onClick={() => question.answer(false)}>
-              From the chosen row on
-            </button>
-            {question.canReplace && (
-              <button type="button" onClick={() => question.answer(true)}>
-                In place of all rows
+          <LeftOut heads={question.heads} match={question.match} cells={question.cells} />
+          {question.found === null ? (
+            <div className="answers">
+              <button type="button" onClick={() => question.answer("here")}>
+                From the chosen row on
               </button>
-            )}
-          </div>
+              {question.canReplace && (
+                <button type="button" onClick={() => question.answer("replace")}>
+                  In place of all rows
+                </button>
+              )}
+            </div>
+          ) : (
+            <ByNames found={question.found} rowWord={rowWord} question={question} />
+          )}
         </>
       )}
       {question?.is === "refused" && (

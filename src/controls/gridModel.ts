@@ -1,6 +1,7 @@
 // What a table is made of, as the Grid shows and edits it: columns, rows, cells, and what to do when they change.
 import type { Cells } from "./clipboard.ts";
 import type { Spot } from "./gridMoves.ts";
+import type { RowNames } from "./rowNames.ts";
 
 /** A column with what stands in its head. */
 export interface GridColumn {
@@ -65,6 +66,8 @@ export interface GridModel {
   readonly rowWord: string;
   /** Pasted rows are matched by their heads and shown before they are taken. */
   readonly survey: boolean;
+  /** The columns that name a row, where pasted rows go to the rows of these names, in whatever order they come. */
+  readonly rowNames?: RowNames;
 }
 
 /** Where each pasted column goes, and the unit that its head names. */

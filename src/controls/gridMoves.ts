@@ -108,7 +108,8 @@ export function everything(size: Size): Choosing {
 
 /**
  * Where pasted cells go: each with its spot. One cell pasted on a chosen rectangle fills it; else the cells go from the
- * rectangle's first corner on, and `grown` rows are needed beyond the table's end. Cells beyond the last column are `lost`.
+ * rectangle's first corner on, and `grown` rows are needed beyond the table's end. `lost` counts the cells beyond the last
+ * column that are not blank.
  */
 export function placesFor<T>(
   cells: readonly (readonly T[])[],
@@ -128,7 +129,7 @@ export function placesFor<T>(
     row.forEach((cell, j) => {
       const spot = { row: area.top + i, column: area.left + j };
       if (spot.column < size.columns) placed.push({ spot, cell });
-      else lost++;
+      else if (String(cell).trim() !== "") lost++;
     });
   });
   return { placed, grown: Math.max(0, area.top + cells.length - size.rows), lost };

@@ -24,6 +24,7 @@ export {
 } from "./gridModel.ts";
 export type { Spot } from "./gridMoves.ts";
 export { QuantityField, readQuantity } from "./QuantityField.tsx";
+export type { RowNames } from "./rowNames.ts";
 export { TypedField } from "./TypedField.tsx";
 export { type Focused, keyIsTaken } from "./typing.ts";
 export { useDrop } from "./useDrop.ts";

@@ -4,6 +4,7 @@ import { type Cells, type CommaMeaning, commaQuestion, tablesIn, withPoint } fro
 import { type CellChange, type GridModel, type HeadMatch, matchHeads, readCells } from "./gridModel.ts";
 import { type Area, placesFor, type Spot } from "./gridMoves.ts";
 import type { PasteQuestion } from "./PasteDialog.tsx";
+import { rowsByNames } from "./rowNames.ts";
 
 /** What a person said once about commas that can only mean one thing; it holds while the page is open. */
 const agreed = new Set<CommaMeaning>();
@@ -28,8 +29,13 @@ function allWithPoint(
   );
 }
 
-/** The paste of one table: `paste` begins it; `question` is what is asked now; `close` gives it up. */
-export function usePaste(model: GridModel, done: (area: Area) => void) {
+const holds = (text: string): boolean => text.trim() !== "";
+
+/**
+ * The paste of one table: `paste` begins it; `question` is what is asked now; `close` gives it up. `done` is told the cells
+ * that were pasted, `say` why nothing was.
+ */
+export function usePaste(model: GridModel, done: (area: Area) => void, say: (why: string) => void) {
   const [question, setQuestion] = useState<PasteQuestion | null>(null);
   const close = () => setQuestion(null);
 
@@ -91,55 +97,95 @@ export function usePaste(model: GridModel, done: (area: Area) => void) {
     else setQuestion({ is: "refused", refused, of: changes.length + refused.length });
   };
 
-  /** Columns by heads or by place, shown before they are taken. */
+  /** Columns by heads or by place, rows by their names or by place; shown before they are taken. */
   const bySurvey = (cells: Cells, area: Area) => {
     const heads = matchHeads(cells[0], model.columns);
-    const body = heads === null ? cells : cells.slice(1);
+    const body = (heads === null ? cells : cells.slice(1)).filter((row) => row.some(holds));
     const width = Math.max(...cells.map((row) => row.length));
     const byPlace = Array.from({ length: width }, (_, j): HeadMatch => {
       const column = area.left + j;
       return { column: column < model.columns.length ? column : null, unit: "" };
     });
+    const byHeads = heads && byPlace.map((_, j): HeadMatch => heads[j] ?? { column: null, unit: "" });
     const show = (match: readonly HeadMatch[]) => {
       const columnOf = (j: number) => match[j]?.column ?? null;
+      const found = rowsByNames(model, body, columnOf);
+      const named = [...(model.rowNames?.needed ?? []), ...(model.rowNames?.more ?? [])];
+      const take = (rowOf: (row: number) => number | null, rows: number, replace: boolean) => {
+        // In a row that is there already its name stays as it is written, and a blank cell says nothing.
+        const stays = (row: number, column: number, text: string) =>
+          found !== null &&
+          !replace &&
+          row < model.rows.length &&
+          (!holds(text) || (named.includes(column) && holds(model.cell({ row, column }).full)));
+        withCommas(body, numbersIn(columnOf), (plain) => {
+          const spotOf = (i: number, j: number) => {
+            const [row, column] = [rowOf(i), columnOf(j)];
+            if (row === null || column === null || stays(row, column, body[i][j] ?? "")) return null;
+            return { row, column };
+          };
+          settle(
+            plain,
+            spotOf,
+            (j) => match[j]?.unit ?? "",
+            (changes) => {
+              const used = changes.map(({ spot }) => spot.row);
+              const whole = {
+                top: Math.min(...used),
+                bottom: Math.max(...used),
+                left: 0,
+                right: model.columns.length - 1,
+              };
+              finish(changes, Math.max(0, rows - model.rows.length), whole, replace ? body.length : null);
+            },
+          );
+        });
+      };
+      const fresh = (found?.not ?? []).filter((one) => one.isNew).map((one) => one.row);
       setQuestion({
         is: "columns",
         cells: body,
         heads: heads === null ? null : cells[0],
         match,
         rows: body.length,
+        found,
+        canAdd: model.insert !== undefined && fresh.length > 0,
         canReplace: model.replace !== undefined,
-        rematch: (i, column) => show(match.map((one, j) => (i === j ? { ...one, column } : one))),
-        answer: (replace) => {
-          const top = replace ? 0 : area.top;
-          withCommas(body, numbersIn(columnOf), (plain) => {
-            const spotOf = (row: number, j: number) => {
-              const column = columnOf(j);
-              return column === null ? null : { row: top + row, column };
-            };
-            settle(
-              plain,
-              spotOf,
-              (j) => match[j]?.unit ?? "",
-              (changes) => {
-                const bottom = top + body.length - 1;
-                const grown = Math.max(0, bottom + 1 - model.rows.length);
-                const whole = { top, bottom, left: 0, right: model.columns.length - 1 };
-                finish(changes, grown, whole, replace ? body.length : null);
-              },
-            );
-          });
+        rematch: (i, column) =>
+          show(
+            match.map((one, j) =>
+              i === j ? { ...one, column } : one.column === column ? { ...one, column: null } : one,
+            ),
+          ),
+        answer: (how) => {
+          const count = model.rows.length;
+          if (how === "replace") take((i) => i, body.length, true);
+          else if (how === "here") take((i) => area.top + i, area.top + body.length, false);
+          else if (how === "named") take((i) => found?.rows[i] ?? null, 0, false);
+          else {
+            const added = (i: number) => (fresh.includes(i) ? count + fresh.indexOf(i) : null);
+            take((i) => found?.rows[i] ?? added(i), count + fresh.length, false);
+          }
         },
       });
     };
-    show(heads ?? byPlace);
+    show(byHeads ?? byPlace);
   };
 
   const byPlaces = (cells: Cells, area: Area) => {
     const columnOf = (j: number) => (cells.length === 1 && cells[0].length === 1 ? area.left : area.left + j);
     withCommas(cells, numbersIn(columnOf), (plain) => {
       const size = { rows: model.rows.length, columns: model.columns.length };
-      const { placed, grown } = placesFor(plain, area, size);
+      const { placed, grown, lost } = placesFor(plain, area, size);
+      if (lost > 0 || (grown > 0 && model.insert === undefined)) {
+        close();
+        say(
+          lost > 0
+            ? `${lost} of the pasted cells lie beyond the last column. Choose a cell further left, or paste fewer columns.`
+            : `${grown} of the pasted rows lie below the last row, and none can be added here. Choose a cell further up, or paste fewer rows.`,
+        );
+        return;
+      }
       const rows = new Map<number, { text: string; spot: Spot }[]>();
       for (const { spot, cell } of placed)
         rows.set(spot.row, [...(rows.get(spot.row) ?? []), { text: cell, spot }]);

@@ -101,11 +101,11 @@ test("a survey of seats with heads in another order and in mm is shown before it
   await paste(rows.join("\r\n"));
   const dialog = page.getByRole("dialog", { name: "Paste" });
   await expect(dialog.getByRole("combobox", { name: "Pasted column 2 goes to" })).toHaveValue("4");
-  await dialog.getByRole("button", { name: "From the chosen row on" }).click();
+  await dialog.getByRole("button", { name: "Paste by name" }).click();
   const third = page.getByRole("row", { name: /^far L/ }).getByRole("gridcell");
   await expect(third.nth(4)).toHaveText("31.34");
   await expect(third.nth(6)).toHaveText("total station");
-  expect(await lastLabel()).toBe("seats: paste, 16 cells");
+  expect(await lastLabel()).toBe("seats: paste, 8 cells");
   expect((await desk()).errors).toEqual([]);
   await undo();
 });

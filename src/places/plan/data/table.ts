@@ -1,5 +1,5 @@
 // A list or a record of the plan as a table that is edited: cells from the draft, errors at their cells, changes as edits.
-import type { CellChange, GridCell, GridColumn, GridModel, Spot } from "../../../controls/index.ts";
+import type { CellChange, GridCell, GridColumn, GridModel, RowNames, Spot } from "../../../controls/index.ts";
 import {
   blankAt,
   type Field,
@@ -62,6 +62,20 @@ const also: Readonly<Record<string, readonly string[]>> = {
   high: ["high", "highest", "maximum"],
   source: ["reference", "document", "from"],
 };
+
+/** Lists whose rows are found by name when a survey is pasted, with the fields that name a row; a set where sets share names. */
+const namedBy: Readonly<Record<string, { needed: readonly string[]; more: readonly string[] }>> = {
+  seats: { needed: ["line", "girder"], more: ["set"] },
+  bearings: { needed: ["line", "girder"], more: ["set"] },
+};
+
+function rowNamesOf(path: PlanPath, columns: readonly DataColumn[]): RowNames | undefined {
+  const named = namedBy[String(path[path.length - 1])];
+  if (named === undefined) return undefined;
+  const places = (names: readonly string[]) =>
+    names.map((name) => columns.findIndex(({ inRow }) => inRow.join() === name)).filter((at) => at >= 0);
+  return { needed: places(named.needed), more: places(named.more) };
+}
 
 /** The problem that is told at a cell: errors at it, and for cells that hold more, errors inside. */
 export function problemAt(errors: readonly PlanError[], path: PlanPath, whole: boolean): string {
@@ -230,7 +244,15 @@ export function tableOf(ground: DataGround, asked: TableAsked): DataTableModel {
     open: (spot: Spot) => ground.open(placed(spot).at),
     pathOf: (spot: Spot) => placed(spot).at,
   };
-  if (!across) return { ...shared, ...lines, columns: columns.map(head), rows: heads };
+  const rowNames = rowNamesOf(path, columns);
+  if (!across)
+    return {
+      ...shared,
+      ...lines,
+      ...(rowNames === undefined ? {} : { rowNames }),
+      columns: columns.map(head),
+      rows: heads,
+    };
   const fields = columns.map((column) => {
     const unit = unitOf(column.field, system);
     return unit === "" ? column.words : `${column.words}, ${unit}`;
