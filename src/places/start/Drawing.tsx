@@ -56,7 +56,7 @@ export function Drawing({ answers }: { answers: Answers }) {
     return (
       <g className="crane">
         <rect x={x(at - 4)} y={y(3, at)} width={8 * scale} height={3 * scale} />
-        <line x1={x(at)} y1={y(3, at)} x2={x(tip)} y2={Math.max(4, y(3 + high, at))} />
+        <line x1={x(at)} y1={y(3, at)} x2={x(tip)} y2={y(3 + high, at)} />
       </g>
     );
   };
