@@ -12,4 +12,5 @@ export interface OwnFormProps {
 export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormProps>>>> = {
   limits: lazy(() => import("./limits/LimitsForm.tsx").then((it) => ({ default: it.LimitsForm }))),
   cranes: lazy(() => import("./drawn/CraneCharts.tsx").then((it) => ({ default: it.CraneCharts }))),
+  transporters: lazy(() => import("./drawn/GroupForm.tsx").then((it) => ({ default: it.GroupForm }))),
 };

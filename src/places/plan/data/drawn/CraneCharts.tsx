@@ -92,7 +92,7 @@ function Drawing(props: { crane: Crane; which: "chart" | "travelChart"; uses: Cr
             const own = Math.abs(curve.boom - crane.boomLength_m) < 1e-9;
             const last = curve.rows[curve.rows.length - 1];
             return (
-              <g key={curve.boom} className={own ? "curve own" : "curve"} data-boom={curve.boom}>
+              <g key={curve.boom} className={own ? "curve own-curve" : "curve"} data-boom={curve.boom}>
                 <path
                   d={curvePath(
                     curve,
