@@ -124,7 +124,9 @@ export const checkNames = [
   "presumptive bearing",
   "set-back",
   "edge distance",
+  "wall surcharge",
   "settlement",
+  "settlement action level",
   "structure underfoot",
   // Clearances.
   "clearance",

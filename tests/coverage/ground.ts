@@ -3,6 +3,7 @@
 
 import { expect } from "vitest";
 import { byId } from "../../src/plan/index.ts";
+import { step } from "../sequence/plans.ts";
 import { cutAfter, found, readScenario, shared, subjects } from "./plans.ts";
 import type { Witness } from "./witness.ts";
 
@@ -41,6 +42,14 @@ const rolling = shared(() =>
     const near = byId(plan.cranes, "near-crane");
     near.allowablePressure_kPa = undefined;
     near.soil = "ibc clay";
+  }),
+);
+
+/** Both trains stand; one aft support of the front one sinks by 5 mm. */
+const resting = shared(() =>
+  readScenario("one-girder", (plan) => {
+    for (const t of plan.transporters) t.settlementTrigger_mm = 4;
+    plan.sets[0].steps = [step({ do: "rest", minutes: 60, settlement_mm: { "front aft": 5 } })];
   }),
 );
 
@@ -212,18 +221,31 @@ export const groundWitnesses: Witness[] = [
     },
   },
   {
-    check: "edge distance",
+    check: "wall surcharge",
     ids: ["TR-11"],
     title:
       "the front train's tyres come within 49.2 - 47.1 - 0.15 = 1.95 m of the backwall, and nobody has signed",
     sees: (solve) => {
-      const [one] = found(solve(rolling()), "edge distance", "caution").filter((f) =>
+      const [one] = found(solve(rolling()), "wall surcharge", "caution").filter((f) =>
         f.subject.startsWith("front"),
       );
       expect(one.words).toMatch(/within 1\.95 m of the near backwall/);
       expect(one.words).toMatch(/no engineer has signed/);
       // Three of its lines stand within the wall's 6 m: 104.5 kN over 2.6 m.
       about(one.value, (6 * SIDE) / 2.6, 1e-3);
+    },
+  },
+  {
+    check: "edge distance",
+    ids: ["TR-11"],
+    title:
+      "the far crane's tracks of 6 m begin at 86 - 3 = 83 m, 3.2 m behind the backwall at 79.8 m, unsigned",
+    sees: (solve) => {
+      const [one] = found(solve(rolling()), "edge distance", "caution").filter((f) =>
+        f.subject.startsWith("far crane"),
+      );
+      expect(one).toMatchObject({ subject: "far crane, far wall", unit: "m", limit: null });
+      about(one.value, 3.2, 1e-9);
     },
   },
   {
@@ -239,9 +261,20 @@ export const groundWitnesses: Witness[] = [
   {
     check: "settlement",
     ids: ["GR-5"],
+    title: "a rest that lets the ground below the front train sink by 5 mm passes its action level of 4 mm",
+    sees: (solve) => {
+      const cautions = found(solve(resting()), "settlement", "caution");
+      expect(subjects(cautions)).toEqual(["front"]);
+      expect(cautions[0].limit).toBe(4);
+      about(cautions[0].value, 5, 1e-9);
+    },
+  },
+  {
+    check: "settlement action level",
+    ids: ["GR-5"],
     title: "an action level of 8 mm is beyond the 5 mm whose effect was looked at",
     sees: (solve) => {
-      const cautions = found(solve(rolling()), "settlement", "caution");
+      const cautions = found(solve(rolling()), "settlement action level", "caution");
       expect(subjects(cautions)).toEqual(["front", "rear"]);
       expect(cautions[0]).toMatchObject({ value: 8, limit: 5 });
     },

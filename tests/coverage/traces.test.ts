@@ -125,7 +125,15 @@ test("many checks found something, of the data too, and what has no arithmetic h
   expect(cases.size).toBeGreaterThan(80);
   for (const check of ["highest wind", "settlement", "set-back", "structure underfoot", "forecast"])
     expect([...cases.keys()]).toContain(check);
-  for (const check of ["edge distance", "packing", "bearing plane", "seat level", "weight check"])
+  for (const check of [
+    "edge distance",
+    "wall surcharge",
+    "settlement action level",
+    "packing",
+    "bearing plane",
+    "seat level",
+    "weight check",
+  ])
     expect([...cases.keys()]).toContain(check);
   for (const check of ["meant to carry", "meant to be free", "rest", "not clear", "count not met"])
     expect([...cases.keys()]).toContain(check);

@@ -76,7 +76,7 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-11",
     "Edge distance at the abutment, surcharge on its walls.",
-    ["edge distance"],
+    ["edge distance", "wall surcharge"],
     "Nearest wheel and track to each edge, pressure there, and who signed for it.",
   ),
   computed(

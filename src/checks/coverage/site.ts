@@ -30,8 +30,8 @@ export const siteRows: Requirement[] = [
   computed(
     "GR-5",
     "Settlement is watched, with levels at which something is done.",
-    ["settlement"],
-    "Action levels against the settlement whose effect was looked at (spread.settlement_mm); readings go into the record.",
+    ["settlement", "settlement action level"],
+    "What the plan's steps let sink against action levels, and these against the settlement whose effect was looked at (spread.settlement_mm); readings go into the record.",
   ),
   notCovered("GR-6", "How cribbing is stacked.", "Belongs to the step cards, which are not built yet."),
   computed(

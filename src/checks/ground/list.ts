@@ -12,20 +12,12 @@ import { actionLevels, settlementFindings, settlementItems, settlements } from "
 import { pressuresOverSwing, pressuresUnloaded, swingFindings } from "./swing.ts";
 import { trackPressures } from "./trackPressure.ts";
 import { loadsAbove, underfootFindings } from "./underfoot.ts";
-import { edgeDistances, wallFindings, wallItems } from "./walls.ts";
+import { behindWalls, wallFindings, wallItems } from "./walls.ts";
 import { bareWays, softStretches } from "./wayFindings.ts";
 
 export const groundChecks: Partial<CheckList> = {
   makers: [trackPressures, axlePressures, tyrePressures],
-  onDemand: [
-    matLoads,
-    pressuresOverSwing,
-    pressuresUnloaded,
-    loadsAbove,
-    setbacks,
-    settlements,
-    edgeDistances,
-  ],
+  onDemand: [matLoads, pressuresOverSwing, pressuresUnloaded, loadsAbove, setbacks, settlements, behindWalls],
   onPlan: [presumedMeasures, actionLevels],
   runChecks: [
     matFindings,

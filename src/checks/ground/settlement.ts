@@ -125,7 +125,7 @@ export function actionLevels(plan: Plan): DataMeasure[] {
     if (trigger === undefined) return [];
     return dataMeasure(
       {
-        check: "settlement",
+        check: "settlement action level",
         set: "",
         subject: name,
         unit: "mm",

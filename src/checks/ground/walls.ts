@@ -113,9 +113,10 @@ function judged({ plan }: SetContext, machine: Standing, wall: Wall) {
   const level: Level = signed ? "note" : "caution";
   return {
     level,
-    check: "edge distance",
+    ...(machine.of === "train"
+      ? { check: "wall surcharge", unit: "kN/m" }
+      : { check: "edge distance", unit: "m" }),
     subject: `${machine.name}, ${wall.name} wall`,
-    unit: machine.of === "train" ? "kN/m" : "m",
     source: rule ? `${rule.source}; reach ${rule.value} of the wall's height` : "plan",
     chosenBy: signed?.by ?? rule?.chosenBy ?? "plan",
     cure: CURE,
@@ -129,7 +130,7 @@ function reachOf(plan: Plan, wall: Wall): number {
 }
 
 /** Machines behind walls at one pose, for their traces: what trains put there per metre of wall, how near cranes come. */
-export function edgeDistances(ctx: SetContext): Measure[] {
+export function behindWalls(ctx: SetContext): Measure[] {
   const trains = trainsOf(ctx);
   return wallsOf(ctx.plan).flatMap((wall) =>
     standingOf(ctx).map((machine) => {
@@ -237,9 +238,10 @@ export function wallFindings(ctx: SetContext, run: SetRun, stored: readonly Pose
             : "pressure not known",
         );
       }
+      const quantity = judged(ctx, machine, wall);
       return foundAt(ctx, run, at, {
-        id: `edge distance:${ctx.set.id}:${machine.name}:${wall.name}`,
-        ...judged(ctx, machine, wall),
+        id: `${quantity.check}:${ctx.set.id}:${machine.name}:${wall.name}`,
+        ...quantity,
         value: value ?? least,
         words: `${words.join("; ")}: ${signed ? `signed for by ${signed.by}` : "no engineer has signed for the wall"}`,
       });
