@@ -63,6 +63,16 @@ function readAll(
   return changes;
 }
 
+const isDoubted = (model: GridModel, spot: Spot): boolean =>
+  spot.row < model.rows.length && spot.column < model.columns.length && model.cell(spot).doubt !== "";
+
+/** What is said of a cell that nothing is wrong with. */
+function saysOf(model: GridModel, spot: Spot): string {
+  const { doubt, says } = model.cell(spot);
+  const words = says || model.columns[spot.column].says;
+  return doubt === "" ? words : `◇ Not confirmed: ${doubt} ${words}`;
+}
+
 function nameOf(model: GridModel, spot: Spot): string {
   const { head, unit } = model.columns[spot.column];
   return `${head}${unit === "" ? "" : ` (${unit})`}, ${model.rows[spot.row]}`;
@@ -153,6 +163,10 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
     if (typeof changes === "string") setSaid(changes);
     else if (changes.length > 0) model.change(words, changes, 0);
   };
+  const doubted = model.confirm === undefined ? [] : eachIn(area).filter((spot) => isDoubted(model, spot));
+  const confirm = () => {
+    if (doubted.length > 0) setSaid(model.confirm?.(doubted) ?? "");
+  };
   const rowKey = (event: React.KeyboardEvent): boolean => {
     const count = area.bottom - area.top + 1;
     if (event.altKey && (event.key === "ArrowUp" || event.key === "ArrowDown") && model.move !== undefined) {
@@ -176,6 +190,7 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
       : moved({ at, from: choosing.from }, { key: event.key, shift: event.shiftKey, ctrl }, size);
     if (next !== null) choose(next);
     else if (rowKey(event)) setSaid("");
+    else if (ctrl && event.key === "Enter") confirm();
     else if (event.key === "Enter" || event.key === "F2") begin(at, null);
     else if (event.key === "Delete" || event.key === "Backspace") empty("clear");
     else if (ctrl && event.key.toLowerCase() === "d") fill();
@@ -199,7 +214,7 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
       : size.rows > 0 && size.columns > 0 && model.cell(at).problem !== ""
         ? `▲ Error: ${model.cell(at).problem}`
         : size.rows > 0 && size.columns > 0
-          ? model.cell(at).says || model.columns[at.column].says
+          ? saysOf(model, at)
           : "";
   return (
     <div className="grid">
@@ -221,6 +236,16 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
         <button type="button" disabled={area.top === area.bottom && area.top === 0} onClick={fill}>
           Fill down
         </button>
+        {model.confirm !== undefined && (
+          <button
+            type="button"
+            title="The chosen values are right as they stand (Ctrl+Enter)"
+            disabled={doubted.length === 0}
+            onClick={confirm}
+          >
+            Confirm
+          </button>
+        )}
         <button
           type="button"
           onClick={() =>

@@ -51,6 +51,11 @@ export function GridCellView(props: {
       ) : (
         <>
           {cell.problem !== "" && <span className="mark">▲ error </span>}
+          {cell.problem === "" && cell.doubt !== "" && (
+            <span className="mark">
+              ◇ <span className="unseen">not confirmed </span>
+            </span>
+          )}
           {cell.text}
           {cell.is === "open" && <span aria-hidden="true"> ▸</span>}
         </>

@@ -32,6 +32,8 @@ export interface GridCell {
   readonly number: boolean;
   /** What is wrong with it, as a sentence; "" for nothing. */
   readonly problem: string;
+  /** Why its value is not confirmed yet, as a sentence; "" where it is. */
+  readonly doubt: string;
   readonly says: string;
 }
 
@@ -62,6 +64,8 @@ export interface GridModel {
   remove?(index: number, count: number): void;
   move?(from: number, to: number): void;
   open?(spot: Spot): void;
+  /** Says that the values of these cells are right as they stand; why it could not be done, "" when it was. */
+  confirm?(spots: readonly Spot[]): string;
   /** What one row is called: "seat". */
   readonly rowWord: string;
   /** Pasted rows are matched by their heads and shown before they are taken. */

@@ -75,6 +75,8 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
   const { path, field, words, opens } = cell;
   const value = valueAt(plan, path);
   const problem = problemAt(errors, path, opens || field.is === "list");
+  const doubt = ground.doubt(path);
+  const says = doubt === "" ? field.says : `◇ Not confirmed: ${doubt} ${field.says}`;
   const commit = (next: unknown) =>
     ground.edit({
       label: labelOf(plan, field, words, next, system),
@@ -95,7 +97,7 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
             </button>
           )}
         </span>
-        <span className="says">{field.says}</span>
+        <span className="says">{says}</span>
         <span className="problem">{problem === "" ? "" : `▲ Error: ${problem}`}</span>
       </div>
     );
@@ -107,7 +109,7 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
         label={words}
         value={fullText(field, value, system)}
         choices={choices}
-        says={field.says}
+        says={says}
         problem={problem}
         empty={emptyText(field, value) || "not set"}
         choose={(text) => {
@@ -121,7 +123,7 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
       <div className="typed-field">
         <span>{words}</span>
         <span>{String(value)}</span>
-        <span className="says">{field.says}</span>
+        <span className="says">{says}</span>
       </div>
     );
   return (
@@ -132,7 +134,7 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
       read={(text) => readField(field, plan, text, system)}
       commit={commit}
       problem={problem}
-      says={field.is === "list" ? `Several are parted by semicolons. ${field.says}` : field.says}
+      says={field.is === "list" ? `Several are parted by semicolons. ${says}` : says}
       whenEmpty={emptyText(field, value)}
       number={field.is === "number" || field.is === "whole"}
       multiline={field.is === "text" && (field.most ?? 0) > 1000 && String(value ?? "").length > 60}

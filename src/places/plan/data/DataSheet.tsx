@@ -1,16 +1,35 @@
 // The sheet of plan data: the list of parts, the tables and forms of the chosen part, and below them what was opened of it.
 import { Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { planParts } from "../../../app/index.ts";
-import { fieldOf, type PlanPath, printPath, readPlace } from "../../../plan/index.ts";
+import {
+  confirm,
+  doubtsIn,
+  fieldOf,
+  type Plan,
+  type PlanPath,
+  printPath,
+  readPlace,
+} from "../../../plan/index.ts";
 import { useApp, useIt, useSome } from "../../appContext.ts";
+import { signed } from "../sets/useSets.ts";
 import { errorLies, isTable, nameAt } from "./cells.ts";
 import { DataForm } from "./DataForm.tsx";
 import { DataTable } from "./DataTable.tsx";
+import { Doubts, doubtsByPart } from "./Doubts.tsx";
 import { ownForms } from "./ownForms.ts";
 import { partWords, type Section, sectionsOf, wayTo } from "./parts.ts";
 import type { DataGround } from "./table.ts";
 import "../../../controls/grid.css";
 import "./data.css";
+
+/** Why a value is not confirmed, as a sentence; "" where it is. */
+function doubtWords(plan: Plan): (path: PlanPath) => string {
+  const doubt = doubtsIn(plan);
+  return (path) => {
+    const why = doubt(path);
+    return why === null ? "" : `${why}.`;
+  };
+}
 
 /** Where the focus is led, and how often it was. */
 interface Led {
@@ -81,6 +100,7 @@ export function DataSheet() {
   const [opened, setOpened] = useState<{ part: string; path: PlanPath } | null>(null);
   const [led, setLed] = useState<Led | null>(null);
   const draft = document?.draft ?? null;
+  const [who, setWho] = useState(draft?.header.checkedBy ?? "");
   const errors = document?.errors;
   const ground = useMemo((): DataGround | null => {
     if (draft === null) return null;
@@ -89,9 +109,17 @@ export function DataSheet() {
       errors: errors ?? [],
       system,
       edit: ({ label, change }) => app.edit(label, change),
+      doubt: doubtWords(draft),
+      confirm: (paths, of) => {
+        if (who.trim() === "") return "Say who confirms, at the head of this part: it stands in the history.";
+        const places = paths.map(printPath);
+        const count = places.length === 1 ? places[0] : `${places.length} values`;
+        app.edit(`Confirm ${count} of ${of} (${signed(who)})`, (now) => confirm(now, null, places));
+        return "";
+      },
       open: (path) => setOpened({ part, path }),
     };
-  }, [app, draft, errors, system, part]);
+  }, [app, draft, errors, system, part, who]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: led once to each place, whatever is edited afterwards.
   useEffect(() => {
     if (dataAt === "" || draft === null) return;
@@ -106,6 +134,10 @@ export function DataSheet() {
     setOpened(ofPart ? null : { part: way.part, path: way.sheet });
     setLed({ path: way.cell ?? path, nonce: Date.now() });
   }, [dataAt]);
+  const doubts = useMemo(
+    () => (draft === null ? new Map<never, never>() : doubtsByPart(draft, planParts, set)),
+    [draft, set],
+  );
   if (ground === null) return <p className="waiting">No plan is open. Open a file, or begin a new plan.</p>;
   const index = Math.min(set, ground.plan.sets.length - 1);
   const Own = ownForms[part];
@@ -130,6 +162,7 @@ export function DataSheet() {
         <ul>
           {planParts.map((one) => {
             const count = faulty(sectionsOf(one, ground.plan, index));
+            const open = doubts.get(one)?.length ?? 0;
             return (
               <li key={one}>
                 <button
@@ -147,6 +180,12 @@ export function DataSheet() {
                       <span className="unseen"> errors</span>
                     </span>
                   )}
+                  {open > 0 && (
+                    <span className="mark">
+                      {` ◇ ${open}`}
+                      <span className="unseen"> not confirmed</span>
+                    </span>
+                  )}
                 </button>
               </li>
             );
@@ -161,6 +200,7 @@ export function DataSheet() {
             Close <kbd>E</kbd>
           </button>
         </div>
+        <Doubts ground={ground} part={part} paths={doubts.get(part) ?? []} who={who} setWho={setWho} />
         {Own !== undefined && (
           <Suspense fallback={<p className="waiting">Opening the form…</p>}>
             <Own ground={ground} set={index} />

@@ -1,11 +1,14 @@
 // Edits of plan data with the words that the history shows of them; names are changed together with all that refers to them.
 import {
   blankAt,
+  confirm,
+  doubtAt,
   type Field,
   type NameKind,
   namedAs,
   type Plan,
   type PlanPath,
+  printPath,
   type Referred,
   renamed,
   supportNames,
@@ -40,8 +43,16 @@ export function labelOf(plan: Plan, field: Field, words: string, value: unknown,
   return `${name === "" ? "" : `${name}: `}${words} ${say(valueAt(plan, field.path))} to ${say(value)}`;
 }
 
-/** The draft with a value; a thing's own name is changed together with every reference to it. */
+/**
+ * The draft with a value; a thing's own name is changed together with every reference to it. What a person typed is not in
+ * doubt any more: it is taken off the list of what is not confirmed.
+ */
 export function withTyped(draft: Plan, path: PlanPath, value: unknown): Plan {
+  const out = withValueOrName(draft, path, value);
+  return doubtAt(out, path) === null ? out : confirm(out, null, [printPath(path)]);
+}
+
+function withValueOrName(draft: Plan, path: PlanPath, value: unknown): Plan {
   const kind: NameKind | null = namedAs(path);
   const before = valueAt(draft, path);
   if (

@@ -32,6 +32,10 @@ export interface DataGround {
   readonly errors: readonly PlanError[];
   readonly system: System;
   readonly edit: (edit: DataEdit) => void;
+  /** Why the value at a place is not confirmed, "" where it is. */
+  readonly doubt: (path: PlanPath) => string;
+  /** Confirms the values at these places; why it could not be done, "" when it was. */
+  readonly confirm: (paths: readonly PlanPath[], of: string) => string;
   /** Opens the sheet of a place below. */
   readonly open: (path: PlanPath) => void;
 }
@@ -114,6 +118,7 @@ export function gridCell(ground: DataGround, path: PlanPath, field: Field, opens
     missing,
     number: field.is === "number" || field.is === "whole",
     problem: problemAt(errors, path, opens || field.is === "list"),
+    doubt: ground.doubt(path),
     says: field.says,
   };
 }
@@ -242,6 +247,11 @@ export function tableOf(ground: DataGround, asked: TableAsked): DataTableModel {
     rowWord,
     survey,
     open: (spot: Spot) => ground.open(placed(spot).at),
+    confirm: (spots: readonly Spot[]) =>
+      ground.confirm(
+        spots.map((spot) => placed(spot).at),
+        about,
+      ),
     pathOf: (spot: Spot) => placed(spot).at,
   };
   const rowNames = rowNamesOf(path, columns);

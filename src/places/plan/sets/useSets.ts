@@ -5,7 +5,7 @@ import { confirm, copySet, placesInPlan, withoutSet } from "../../../plan/index.
 const nameOf = (plan: Plan, id: string): string => plan.sets.find((set) => set.id === id)?.name || id;
 
 /** Who confirms, and the day, as it stands in the history. */
-const signed = (who: string): string => `${who.trim()}, ${new Date().toISOString().slice(0, 10)}`;
+export const signed = (who: string): string => `${who.trim()}, ${new Date().toISOString().slice(0, 10)}`;
 
 /** Confirms places of sets, as `compareSets` names them: one value, a row, a part, all of a set. */
 export function confirmPlaces(
