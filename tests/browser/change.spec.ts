@@ -1,11 +1,11 @@
-// An edit in the built page: what was before stands against what is now, over the scene and without moving anything, until it is put away.
+// An edit in the built page: what was before stands against what is now, over the scene and without moving anything, until Escape puts it away.
 import { expect, test } from "./page.ts";
 
 interface OnPage {
   __handspan: { ready(): boolean; edit(label: string, path: (string | number)[], value: unknown): void };
 }
 
-test("a change is answered beside what was before, and put away by its button", async ({ page }) => {
+test("a change is answered beside what was before, and put away by Escape", async ({ page }) => {
   await page.goto("/");
   await page.waitForFunction(() => (globalThis as unknown as OnPage).__handspan?.ready(), null, {
     timeout: 50_000,
@@ -22,7 +22,9 @@ test("a change is answered beside what was before, and put away by its button", 
   expect(await table.boundingBox()).toEqual(stood);
   await change.click();
   await expect(page.locator(".change tr.differs").first()).toBeVisible();
-  // Escape ends the work on low and high before it puts this away; its button does so at once.
-  await page.getByRole("button", { name: /^Put away what was before/ }).click();
+  // Escape puts this away before it ends the work on low and high behind it.
+  await expect(page.getByRole("button", { name: /^Put away what was before/ })).toBeVisible();
+  await page.keyboard.press("Escape");
   await expect(page.locator(".change")).toHaveCount(0);
+  await expect(page.getByText(/told to stop|stopping/)).toHaveCount(0);
 });

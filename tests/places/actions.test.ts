@@ -84,6 +84,19 @@ describe("whether it can be done", () => {
     expect(fullWords(away, { ...state, selected: "far crane" })).toBe(
       "Put away: what is chosen in the scene",
     );
+    const spreading: AppState["spreading"] = {
+      is: "running",
+      asked: "chosen",
+      set: "A",
+      done: 1,
+      of: 9,
+      stopping: false,
+    };
+    expect(fullWords(away, { ...state, spreading })).toBe("Put away: the work on low and high");
+    const before = { result: { sets: [] } } as unknown as NonNullable<AppState["before"]>;
+    expect(fullWords(away, { ...state, spreading, before })).toBe(
+      "Put away: the comparison with the plan before",
+    );
   });
 });
 

@@ -28,12 +28,19 @@ function Running({ spreading }: { spreading: Spreading & { is: "running" } }) {
   const app = useApp();
   const { done, of, stopping } = spreading;
   const rest = useRest({ done, of });
+  // A comparison over the scene takes the first Escape.
+  const byKey = useIt((state) => state.before === null);
   return (
     <>
       <span>{`low and high: corner ${done} of ${of}${rest}`}</span>
       <progress value={done} max={of} aria-label="Corners run" />
-      <button type="button" disabled={stopping} aria-keyshortcuts="Escape" onClick={app.stopSpread}>
-        {stopping ? "stopping…" : "Stop"} <kbd>Esc</kbd>
+      <button
+        type="button"
+        disabled={stopping}
+        aria-keyshortcuts={byKey ? "Escape" : undefined}
+        onClick={app.stopSpread}
+      >
+        {stopping ? "stopping…" : "Stop"} <kbd style={{ visibility: byKey ? "visible" : "hidden" }}>Esc</kbd>
       </button>
     </>
   );

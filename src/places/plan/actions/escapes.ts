@@ -1,4 +1,4 @@
-// What Escape does: the first of these that there is something to do for.
+// What Escape does: the first of these that there is something to do for. What lies over the scene goes before work is ended.
 import type { App, AppState } from "../../../app/index.ts";
 
 export const escapes: readonly {
@@ -6,6 +6,11 @@ export const escapes: readonly {
   readonly when: (state: AppState) => boolean;
   readonly run: (app: App) => void;
 }[] = [
+  {
+    words: "the comparison with the plan before",
+    when: ({ before }) => before !== null,
+    run: (app) => app.putBeforeAway(),
+  },
   {
     words: "the work on tables",
     when: ({ tabling }) => tabling.is === "running",
@@ -20,11 +25,6 @@ export const escapes: readonly {
     words: "the work on low and high",
     when: ({ spreading }) => spreading.is === "running" && !spreading.stopping,
     run: (app) => app.stopSpread(),
-  },
-  {
-    words: "the comparison with the plan before",
-    when: ({ before }) => before !== null,
-    run: (app) => app.putBeforeAway(),
   },
   {
     words: "the plan data",
