@@ -1,12 +1,12 @@
 // What stands in a cell of a table while it is edited: a field to type in, or a list to choose from.
 import { useEffect, useRef } from "react";
 import type { GridCell } from "./gridModel.ts";
+import { NamesEditor } from "./Names.tsx";
 
 /** Where the cursor goes after a cell was taken. */
 export type After = "stay" | "down" | "next" | "before";
 
-/** `begin` is the text it opens with; `take` is told the text and answers false when it was refused. */
-export function CellEditor(props: {
+interface EditorProps {
   cell: GridCell;
   label: string;
   begin: string;
@@ -17,7 +17,14 @@ export function CellEditor(props: {
   take: (text: string, after: After) => boolean;
   back: () => void;
   typed: (text: string) => void;
-}) {
+}
+
+/** `begin` is the text it opens with; `take` is told the text and answers false when it was refused. */
+export function CellEditor(props: EditorProps) {
+  return props.cell.is === "names" ? <NamesEditor {...props} /> : <OneEditor {...props} />;
+}
+
+function OneEditor(props: EditorProps) {
   const { cell, label, begin, whole, describedBy, invalid, take, back, typed } = props;
   const field = useRef<HTMLInputElement & HTMLSelectElement>(null);
   const done = useRef(false);

@@ -70,7 +70,7 @@ const isDoubted = (model: GridModel, spot: Spot): boolean =>
 function saysOf(model: GridModel, spot: Spot): string {
   const { doubt, says } = model.cell(spot);
   const words = says || model.columns[spot.column].says;
-  return doubt === "" ? words : `◇ Not confirmed: ${doubt} ${words}`;
+  return doubt === "" ? words : `◇ ${doubt} ${words}`;
 }
 
 function nameOf(model: GridModel, spot: Spot): string {
@@ -125,7 +125,7 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
       return;
     }
     if (cell.is === "fixed") return;
-    const choice = cell.is === "choice";
+    const choice = cell.is === "choice" || cell.is === "names";
     setEditing({
       spot,
       begin: text === null || choice ? cell.full : text,

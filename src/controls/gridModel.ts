@@ -16,8 +16,8 @@ export interface GridColumn {
   readonly also?: readonly string[];
 }
 
-/** How a cell is edited: typed, chosen, opened as a form of its own, or not at all. */
-export type CellIs = "text" | "choice" | "open" | "fixed";
+/** How a cell is edited: typed, chosen, several names ticked, opened as a form of its own, or not at all. */
+export type CellIs = "text" | "choice" | "names" | "open" | "fixed";
 
 /** A cell as it is shown. */
 export interface GridCell {

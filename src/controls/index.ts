@@ -23,6 +23,7 @@ export {
   matchHeads,
 } from "./gridModel.ts";
 export type { Spot } from "./gridMoves.ts";
+export { NamesField, namesIn } from "./Names.tsx";
 export { QuantityField, readQuantity } from "./QuantityField.tsx";
 export type { RowNames } from "./rowNames.ts";
 export { TypedField } from "./TypedField.tsx";

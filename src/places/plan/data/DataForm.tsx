@@ -1,9 +1,9 @@
 // A group of plan data as a form: each field with its words, unit and description; what is inside opens below.
-import { TypedField } from "../../../controls/index.ts";
+import { NamesField, TypedField } from "../../../controls/index.ts";
 import { blankAt, type Field, fieldOf, optionAt, type PlanPath, valueAt } from "../../../plan/index.ts";
 import { cellsIn, type DataCell } from "./cells.ts";
 import { labelOf, withTyped } from "./changes.ts";
-import { choicesOf, type DataGround, problemAt } from "./table.ts";
+import { choicesOf, type DataGround, namesFor, problemAt } from "./table.ts";
 import { emptyText, fullText, openText, readField, unitOf } from "./typed.ts";
 
 /** The whole value with another form of an either: what both forms have is kept. */
@@ -76,7 +76,7 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
   const value = valueAt(plan, path);
   const problem = problemAt(errors, path, opens || field.is === "list");
   const doubt = ground.doubt(path);
-  const says = doubt === "" ? field.says : `◇ Not confirmed: ${doubt} ${field.says}`;
+  const says = doubt === "" ? field.says : `◇ ${doubt} ${field.says}`;
   const commit = (next: unknown) =>
     ground.edit({
       label: labelOf(plan, field, words, next, system),
@@ -102,6 +102,18 @@ function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
       </div>
     );
   }
+  const names = namesFor(field, plan);
+  if (names !== null)
+    return (
+      <NamesField
+        label={words}
+        choices={names}
+        on={(value ?? []) as string[]}
+        change={(on) => commit(on.length === 0 && field.optional ? undefined : on)}
+        says={says}
+        problem={problem}
+      />
+    );
   const choices = choicesOf(field, plan);
   if (choices !== null)
     return (

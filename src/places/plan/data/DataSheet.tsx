@@ -27,7 +27,9 @@ function doubtWords(plan: Plan): (path: PlanPath) => string {
   const doubt = doubtsIn(plan);
   return (path) => {
     const why = doubt(path);
-    return why === null ? "" : `${why}.`;
+    if (why === null) return "";
+    const words = /not (yet )?confirmed/.test(why) ? why : `not confirmed: ${why}`;
+    return `${words[0].toUpperCase()}${words.slice(1)}.`;
   };
 }
 

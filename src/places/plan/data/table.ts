@@ -98,12 +98,20 @@ export function choicesOf(field: Field, plan: Plan): readonly string[] | null {
   return null;
 }
 
+/** Names from which a list of references is ticked; null for other lists, and where the order of the names says something. */
+export function namesFor(field: Field, plan: Plan): readonly string[] | null {
+  if (field.is !== "list" || field.name === "order") return null;
+  const entry = fieldOf([...field.path, 0], plan);
+  return entry === null || entry.refers === null ? null : namesOf(plan, entry.refers, field.path);
+}
+
 /** A cell of plan data as a table shows it. */
 export function gridCell(ground: DataGround, path: PlanPath, field: Field, opens: boolean): GridCell {
   const { plan, errors, system } = ground;
   const value = valueAt(plan, path);
   const here = { ...field, path };
-  const choices = opens ? null : choicesOf(here, plan);
+  const names = opens ? null : namesFor(here, plan);
+  const choices = opens ? null : (names ?? choicesOf(here, plan));
   const missing = value === undefined || value === null;
   const text = opens
     ? openText(here, plan)
@@ -111,10 +119,18 @@ export function gridCell(ground: DataGround, path: PlanPath, field: Field, opens
       ? emptyText(field, value)
       : shortText(field, value, system);
   return {
-    is: opens ? "open" : field.is === "fixed" ? "fixed" : choices === null ? "text" : "choice",
+    is: opens
+      ? "open"
+      : field.is === "fixed"
+        ? "fixed"
+        : names !== null
+          ? "names"
+          : choices === null
+            ? "text"
+            : "choice",
     text,
     full: opens ? text : fullText(field, value, system),
-    choices: choices === null ? [] : field.optional ? ["", ...choices] : choices,
+    choices: choices === null ? [] : field.optional && names === null ? ["", ...choices] : choices,
     missing,
     number: field.is === "number" || field.is === "whole",
     problem: problemAt(errors, path, opens || field.is === "list"),
