@@ -13,4 +13,6 @@ export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormPr
   limits: lazy(() => import("./limits/LimitsForm.tsx").then((it) => ({ default: it.LimitsForm }))),
   cranes: lazy(() => import("./drawn/CraneCharts.tsx").then((it) => ({ default: it.CraneCharts }))),
   transporters: lazy(() => import("./drawn/GroupForm.tsx").then((it) => ({ default: it.GroupForm }))),
+  girders: lazy(() => import("./drawn/GirderForm.tsx").then((it) => ({ default: it.GirderForm }))),
+  ledger: lazy(() => import("./drawn/LedgerForm.tsx").then((it) => ({ default: it.LedgerForm }))),
 };
