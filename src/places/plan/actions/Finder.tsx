@@ -5,6 +5,7 @@ import { type Action, actionKinds, fullWords, whyNot } from "./action.ts";
 import { pageActions } from "./pageActions.ts";
 import { planActions } from "./planActions.ts";
 import { found } from "./search.ts";
+import { takeEarly } from "./useKeys.ts";
 import { useOver } from "./useOver.ts";
 import "./actions.css";
 
@@ -80,6 +81,10 @@ export function Finder() {
     [ground],
   );
   const [typed, setTyped] = useState("");
+  useEffect(() => {
+    const early = takeEarly();
+    if (early !== "") setTyped((now) => early + now);
+  }, []);
   const [at, setAt] = useState(0);
   const [said, setSaid] = useState("");
   const fits = useMemo(() => found(all, typed), [all, typed]);
