@@ -15,6 +15,16 @@ export function actionPressed(event: Pressed, typed: boolean, inDialog: boolean)
   return inDialog && found.inDialog !== true ? null : found;
 }
 
+/** What was typed for the finder before it stood there. */
+let early = "";
+
+/** Hands out, once, what was typed for the finder before it stood there. */
+export function takeEarly(): string {
+  const typed = early;
+  early = "";
+  return typed;
+}
+
 /** The keys of all actions, on the whole page. Single keys are left to the field or button that uses them itself. */
 export function usePageKeys(app: App) {
   useEffect(() => {
@@ -26,7 +36,15 @@ export function usePageKeys(app: App) {
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented) return;
       const field = typingIn(event.target);
-      const inDialog = document.querySelector("dialog[open]") !== null;
+      const isOpen = document.querySelector("dialog[open]") !== null;
+      const { over } = app.store.getState();
+      if (!isOpen && over === "find" && event.key.length === 1 && !event.ctrlKey && !event.metaKey) {
+        early += event.key;
+        event.preventDefault();
+        return;
+      }
+      // A dialog that is asked for, and not there yet, has the keys already.
+      const inDialog = isOpen || over !== "";
       const action = actionPressed(event, field !== null && field.value !== came, inDialog);
       if (action === null) return;
       const focused = document.activeElement;
