@@ -15,4 +15,6 @@ export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormPr
   transporters: lazy(() => import("./drawn/GroupForm.tsx").then((it) => ({ default: it.GroupForm }))),
   girders: lazy(() => import("./drawn/GirderForm.tsx").then((it) => ({ default: it.GirderForm }))),
   ledger: lazy(() => import("./drawn/LedgerForm.tsx").then((it) => ({ default: it.LedgerForm }))),
+  path: lazy(() => import("./drawn/PathForm.tsx").then((it) => ({ default: it.PathForm }))),
+  seats: lazy(() => import("./drawn/SeatsForm.tsx").then((it) => ({ default: it.SeatsForm }))),
 };

@@ -63,7 +63,11 @@ function Under(props: { plan: Plan; set: PlanSet; system: System }) {
             >
               <circle r="5" />
               <path d="M-5 0H5M0-5V5" />
-              <text x="9" y={c.y > 0 ? -6 : 14}>
+              <text
+                x={x(c.x) > width - 100 ? -9 : 9}
+                y={c.y > 0 ? -6 : 14}
+                textAnchor={x(c.x) > width - 100 ? "end" : "start"}
+              >
                 {c.name}
               </text>
             </g>
