@@ -105,6 +105,7 @@ export const checkNames = [
   "slip under way",
   "brake",
   "brake grip",
+  "released train",
   "braking",
   "traction",
   "tip load",

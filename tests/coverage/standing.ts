@@ -105,11 +105,13 @@ export const standingWitnesses: Witness[] = [
   {
     check: "brake",
     ids: ["TR-10"],
-    title: "the front train holds the girder and itself on 2.5 %: 4.3 kN, its brakes 4",
+    title:
+      "on 2.5 % the front train holds the girder, itself and the rear train, which is released: 6 kN, its brakes 4",
     sees: (solve) => {
       const stops = found(solve(aside()), "brake", "stop");
       expect(subjects(stops)).toEqual(["front"]);
-      about(stops[0].value, 0.025 * (W + TRAIN), 2e-3);
+      about(stops[0].value, 0.025 * (W + 2 * TRAIN), 2e-3);
+      expect(stops[0].words).toMatch(/1\.7 kN of it for rear, whose brakes are released/);
     },
   },
   {

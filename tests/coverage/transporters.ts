@@ -4,7 +4,7 @@
 import { expect } from "vitest";
 import type { CheckList, Finding, Result } from "../../src/checks/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
-import { readScenario } from "./plans.ts";
+import { onlyStands, readScenario } from "./plans.ts";
 import type { Witness } from "./witness.ts";
 
 const REAR = 8.5;
@@ -16,6 +16,7 @@ const tight = readScenario("demo", (plan) => {
   const [set] = plan.sets;
   set.steps = set.steps.slice(0, 4);
   plan.site.path.wheelFriction = 0.05;
+  Object.assign(plan.transporters[0], { brakedLines: 3, brakeLimit_kN: 84 });
   for (const t of plan.transporters) {
     t.allowedLine_kN = t.id === "front" ? 150 : 1000;
     t.allowedGrade_pct = 0.4;
@@ -107,10 +108,22 @@ const unyielding = readScenario("demo", (plan) => {
   plan.transporters[1].bunks = [{ at_m: 0, kind: "fixed", length_mm: 500 }];
 });
 
-/** Ice on a path of 0.6 %. */
+/** Ice on a path of 0.6 %; half of the lines brake. */
 const slippery = readScenario("demo", (plan) => {
   plan.sets[0].steps = plan.sets[0].steps.slice(0, 1);
+  plan.transporters[0].brakedLines = 3;
   plan.site.path.wheelFriction = 0.002;
+});
+
+/** On a path of 3 % the rear train alone brakes; bunks of friction 0.01 hardly hold the front one of 7 t. */
+const released = readScenario("one-girder", (plan) => {
+  onlyStands(plan, ["rear"]);
+  plan.site.path.points = [0, 60].map((chainage_m) => ({
+    ...plan.site.path.points[0],
+    chainage_m,
+    elevation_m: 10 + 0.03 * chainage_m,
+  }));
+  plan.transporters[1].bunkFriction = 0.01;
 });
 
 const of = (result: Result, check: string, subject: string): Finding => {
@@ -314,6 +327,18 @@ export const transporterWitnesses: Witness[] = [
       const load = rear.weight - onFront(solve(slippery)) + 24.6 * 1000 * G;
       expect(Math.abs((limit ?? 0) - (0.002 * load) / 2 / 1000)).toBeLessThan((0.03 * (0.001 * load)) / 1000);
     },
+  },
+  {
+    check: "released train",
+    ids: ["TR-10"],
+    title:
+      "on 3 % the set holds a train of 7 t with released brakes by 0.01 of the 70.66 kN on it, and not by 2.06 kN",
+    sees: sees(released, (result) => {
+      const one = of(result, "released train", "front");
+      near(one, (7 * G * 0.03) / Math.hypot(1, 0.03), 1e-3);
+      // The set of 102.77 kN with its CG at 15 m on trains at 4 and 20 m.
+      near({ ...one, value: one.limit }, 0.01 * 70.66, 0.01);
+    }),
   },
   {
     check: "braking",

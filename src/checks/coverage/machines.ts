@@ -70,7 +70,16 @@ export const machineRows: Requirement[] = [
   computed(
     "TR-10",
     "Starting, stopping and turning load the set and its bunks.",
-    ["slip", "slip under way", "lashing load", "brake", "braking", "brake grip", "traction"],
+    [
+      "slip",
+      "slip under way",
+      "lashing load",
+      "brake",
+      "braking",
+      "brake grip",
+      "released train",
+      "traction",
+    ],
     "A named acceleration along and across, against friction and ties.",
   ),
   computed(

@@ -1,19 +1,21 @@
 // Brakes and drive of the transporters: what the machine holds, what its wheels hold at their loads, stops and starts.
 //
 // Brakes work on all braked lines alike, whatever a line carries: a transporter that is nearly unloaded is asked for its
-// part and cannot give it. Source: dry friction; shares by lines, common practice.
+// part and cannot give it. It also holds its part of trains with released brakes that hold on to the set.
+// Source: dry friction; shares by lines, common practice.
 
-import { byId } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { type Limit, limitOf } from "../limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "../measure.ts";
 import { constant, field, KN, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { type Gripping, gripOf, gripping, ownAlong, toMove, type UnderWay, underWay } from "./grip.ts";
+import { besidesWords, heldBesides, isBraked } from "./released.ts";
 import { deckOf, heldAlong, makers, pathOf, trains, travels } from "./trains.ts";
 
 export function brakes(ctx: SetContext): Measure[] {
-  return trains(ctx)
+  const list = trains(ctx);
+  return list
     .filter((t) => t.brakeLimit_kN !== undefined && t.brakeLimit_kN > 0)
     .map((t) => {
       const allowed = t.brakeLimit_kN ?? 0;
@@ -25,7 +27,7 @@ export function brakes(ctx: SetContext): Measure[] {
           cure: "brakes on another transporter too, or a line kept plumber",
           ...traced(ctx, (pose, rec) => {
             const deck = deckOf(pose, t.id);
-            if (!pose.solution.horizontal || deck < 0) return NOT_HERE;
+            if (!pose.solution.horizontal || deck < 0 || !isBraked(pose, t.id)) return NOT_HERE;
             const held = solved(
               rec,
               "H_set",
@@ -35,13 +37,21 @@ export function brakes(ctx: SetContext): Measure[] {
             );
             // The transporter's own weight on the grade goes into the same brakes.
             const own = ownAlong(ctx, t, pose, rec);
-            const words = "force in its brakes, both parts taken the same way";
-            const value = Math.abs(held) + Math.abs(own);
-            trace(rec, "H", value, "abs(H_set) + abs(H_own)", "N", words);
+            const besides = heldBesides(ctx, list, t, pose, rec);
+            const words = "force in its brakes, all parts taken the same way";
+            const value = Math.abs(held) + Math.abs(own) + Math.abs(besides.force);
+            const more = besides.of === "" ? "" : " + abs(H_rel)";
+            trace(rec, "H", value, `abs(H_set) + abs(H_own)${more}`, "N", words);
             const path = `${pathOf(ctx, t)}.brakeLimit_kN`;
             field(rec, "H_a", allowed * 1000, "force that its brakes hold", path, allowed, KN);
             rec?.ends("H", "H_a");
-            return { value, limit: allowed * 1000 };
+            return {
+              value,
+              limit: allowed * 1000,
+              get where() {
+                return besidesWords(besides);
+              },
+            };
           }),
         },
         makers(t),
@@ -52,16 +62,11 @@ export function brakes(ctx: SetContext): Measure[] {
 const frictionSource = ({ plan }: SetContext): string =>
   `friction of wheels on the path in the plan${plan.site.path.wheelFrictionSource ? ` (${plan.site.path.wheelFrictionSource})` : ""}; which lines are braked or driven is not said: the least loaded are taken`;
 
-/** Whether a transporter stands under the set with its brakes on. */
-const braked = (pose: Pose, id: string): boolean => {
-  const { under, braked } = byId(pose.situation.trains, id);
-  return under && braked;
-};
-
 /** Wheels that must hold the path, standing: a transporter that carries next to nothing holds next to nothing. */
 export function brakeGrips(ctx: SetContext): Measure[] {
   const { wheelFriction: friction } = ctx.plan.site.path;
   if (friction === undefined) return [];
+  const list = trains(ctx);
   return gripping(ctx, "brakedLines").map((grip) => {
     const { t } = grip;
     return measure({
@@ -74,13 +79,22 @@ export function brakeGrips(ctx: SetContext): Measure[] {
       cure: "chocks, brakes on a transporter that carries more, or a line kept plumber",
       ...traced(ctx, (pose, rec): Reading => {
         const deck = deckOf(pose, t.id);
-        if (deck < 0 || !braked(pose, t.id)) return NOT_HERE;
+        if (deck < 0 || !isBraked(pose, t.id)) return NOT_HERE;
         const held = solved(rec, "H_set", heldAlong(pose, deck), "N", `force of ${t.id} on the set along`);
         const own = ownAlong(ctx, t, pose, rec);
-        const value = trace(rec, "H", Math.abs(held + own), "abs(H_set + H_own)", "N", "force to hold");
+        const besides = heldBesides(ctx, list, t, pose, rec);
+        const sum = besides.of === "" ? "H_set + H_own" : "H_set + H_own + H_rel";
+        const value = Math.abs(held + own + besides.force);
+        trace(rec, "H", value, `abs(${sum})`, "N", "force to hold");
         const limit = gripOf(pose, grip, friction, rec, "H_a");
         rec?.ends("H", "H_a");
-        return { value, limit };
+        return {
+          value,
+          limit,
+          get where() {
+            return besidesWords(besides);
+          },
+        };
       }),
     });
   });
@@ -93,7 +107,7 @@ export function braking(ctx: SetContext): Measure[] {
   if (!along || friction === undefined) return [];
   const list = gripping(ctx, "brakedLines");
   const whole = (pose: Pose) =>
-    travels(ctx, pose) ? underWay(ctx, pose, list, (id) => braked(pose, id)) : null;
+    travels(ctx, pose) ? underWay(ctx, pose, list, (id) => isBraked(pose, id)) : null;
   const common: Common = {
     check: "braking",
     level: "caution",

@@ -67,16 +67,19 @@ export function gripOf(
   return trace(rec, symbol, limit, "min(H_most, mu_w*F_least)", "N", words);
 }
 
+/** Part of a transporter's weight along the path, N: what holds it points forward where the path rises. */
+export const gradePart = (ctx: SetContext, t: Transporter, pose: Pose): number =>
+  pose.solution.layout.up[0] * (t.mass_t * 1000) * ctx.gravity;
+
 /** What a transporter's own weight asks of its wheels along the path, N: forward positive where the path rises. */
 export function ownAlong(ctx: SetContext, t: Transporter, pose: Pose, rec: Recorder | null): number {
-  const up = pose.solution.layout.up[0];
   if (rec !== null) {
-    solved(rec, "s_up", up, "1", "sine of the grade of the set");
+    solved(rec, "s_up", pose.solution.layout.up[0], "1", "sine of the grade of the set");
     field(rec, "m_t", t.mass_t * 1000, `mass of ${t.id}`, `${pathOf(ctx, t)}.mass_t`, t.mass_t, TONNE);
     constant(rec, "g", ctx.gravity, "m/s2", "gravity", "site.gravity_m_per_s2, else ISO 80000-3");
   }
   const words = `own weight of ${t.id} on the grade`;
-  return trace(rec, "H_own", up * (t.mass_t * 1000) * ctx.gravity, "s_up*m_t*g", "N", words);
+  return trace(rec, "H_own", gradePart(ctx, t, pose), "s_up*m_t*g", "N", words);
 }
 
 /** What everything that travels asks of all wheels together. */

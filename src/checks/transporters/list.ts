@@ -7,6 +7,7 @@ import { bunkSlopes, overRun } from "./bunks.ts";
 import { transporterGaps } from "./gaps.ts";
 import { linesLost } from "./lineLost.ts";
 import { bunkLoads, groupLoads, leftRight, lineLoads, sideLoads } from "./loads.ts";
+import { releasedTrains } from "./released.ts";
 import { setShape } from "./shape.ts";
 import { slips, slipsUnderWay } from "./slip.ts";
 import { transporterSlopes, twists } from "./slopes.ts";
@@ -33,6 +34,7 @@ export const transporterChecks: Partial<CheckList> = {
     transporterSlopes,
     slipsUnderWay,
     brakeGrips,
+    releasedTrains,
     braking,
     traction,
   ],
