@@ -14,6 +14,7 @@ import { samplePlan } from "../plan/sample.ts";
 import { chance, varied } from "../sequence/chance.ts";
 import { scenario } from "../sequence/plans.ts";
 import { kinds, variants } from "../variants/variants.ts";
+import { brokenFiles } from "./brokenFiles.ts";
 import { madeUpBrowser } from "./madeUpDesk.ts";
 
 function pageOf() {
@@ -93,48 +94,11 @@ test("any valid plan saved to a file and opened from it is equal, with the same 
 }, 120_000);
 
 /** Thirty files that are no plan, each in its own way. */
-function brokenFiles(): [string, FileToRead][] {
-  const good = JSON.stringify(scenario("demo"));
-  const with_ = (change: (plan: Record<string, unknown>) => void): string => {
-    const plan = structuredClone(scenario("demo")) as unknown as Record<string, unknown>;
-    change(plan);
-    return JSON.stringify(plan);
-  };
-  const binary = Uint8Array.from({ length: 4000 }, (_, i) => (i * 7919) % 256);
-  const site = (plan: Record<string, unknown>) => plan.site as Record<string, unknown>;
-  const texts: [string, BlobPart][] = [
-    ["empty", ""],
-    ["blanks", " \n\t "],
-    ["cut in half", good.slice(0, good.length / 2)],
-    ["cut before its last bracket", good.slice(0, -1)],
-    ["cut within a text", good.slice(0, good.indexOf("demo") + 2)],
-    ["binary", binary],
-    ["a picture's first bytes", Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a)],
-    ["zeros", new Uint8Array(2048)],
-    ["UTF-16", Uint8Array.from([0xff, 0xfe, ...[...good].flatMap((sign) => [sign.charCodeAt(0) & 255, 0])])],
-    ["a word", "plan"],
-    ["a number", "42"],
-    ["null", "null"],
-    ["a list", "[]"],
-    ["a list of plans", `[${good}]`],
-    ["an empty object", "{}"],
-    ["a table", "support,load\nfar crane,120\n"],
-    ["markup", "<html><body>404 Not Found</body></html>"],
-    ["commas at the ends", good.replaceAll("}", ",}")],
-    ["single quotes", good.replaceAll('"', "'")],
-    ["comments", `// my plan\n${good}`],
-    ["two plans in one", good + good],
-    ["brackets without end", "[".repeat(100_000)],
-    ["a newer version", with_((plan) => Object.assign(plan, { version: 99 }))],
-    ["another kind of file", with_((plan) => Object.assign(plan, { format: "handspan-state" }))],
-    ["a text for a number", with_((plan) => Object.assign(site(plan), { nearBearing_m: "12,5 m" }))],
-    ["an object for a list", with_((plan) => Object.assign(plan, { sets: {} }))],
-    ["no site", with_((plan) => delete plan.site)],
-    ["an unknown field", with_((plan) => Object.assign(plan, { weather: "fine" }))],
-    ["a name that nothing bears", good.replaceAll('"crane":"far-crane"', '"crane":"nobody"')],
-    ["a number beyond all numbers", good.replace(/"mass_t":[\d.]+/, '"mass_t":1e999')],
-  ];
-  const files = texts.map(([name, body]): [string, FileToRead] => [name, new File([body], `${name}.json`)]);
+function filesToOpen(): [string, FileToRead][] {
+  const files = brokenFiles(scenario("demo")).map(([name, body]): [string, FileToRead] => [
+    name,
+    new File([body], `${name}.json`),
+  ]);
   const never = () => Promise.reject(new Error("it must not be read"));
   files.push(["60 MB", { name: "60 MB.json", size: 60e6, text: never }]);
   const gone = new DOMException("gone", "NotFoundError");
@@ -147,7 +111,7 @@ describe("a broken file leaves the plan as it is, and says where, what, what is 
   app.openPlan(scenario("demo"), "demo.json");
   app.edit("Title changed", (plan) => ({ ...plan, header: { ...plan.header, title: "mine" } }));
   const before = state();
-  test.each(brokenFiles())("%s", async (_, file) => {
+  test.each(filesToOpen())("%s", async (_, file) => {
     expect(await app.openFile(file)).toBe(false);
     const { failure, document, history } = state();
     expect(document).toBe(before.document);
