@@ -84,13 +84,15 @@ export function readMeasures(ctx: SetContext, checks: CheckList): ReadMeasures {
   };
 }
 
+/** The limit that governs, and who chose it. */
 function limitWords(m: Measure, all: Reading[]): string {
+  const whose = m.chosenBy === "" ? "" : ` (${m.chosenBy})`;
   const first = all.find((r) => !Number.isNaN(r.value));
   if (!first) return m.unit;
   const varies = all.some(
     (r) => !Number.isNaN(r.value) && Math.abs(r.limit - first.limit) > 1e-9 * Math.abs(first.limit),
   );
   return varies
-    ? `limit by pose, ${m.unit}`
-    : `limit ${(first.limit * m.factor).toFixed(m.digits)} ${m.unit}`;
+    ? `limit by pose, ${m.unit}${whose}`
+    : `limit ${(first.limit * m.factor).toFixed(m.digits)} ${m.unit}${whose}`;
 }

@@ -21,6 +21,15 @@ interface Props {
   height: number;
 }
 
+/** Strips at least so high have room for the words of the limit that governs, px. */
+const roomForRule = 26;
+
+/** The limit that governs where the use is highest. */
+function ruleWords({ use, governs, checks, most }: Strip): string {
+  const limit = checks[governs[use.indexOf(most)]];
+  return limit === undefined ? "" : `${limit.check}: ${limit.limitWords}`;
+}
+
 const whole = (use: number): string => String(Math.round(use * 100));
 
 /** The strips as one drawing. A use above its limit is red only where a stop was found. */
@@ -73,6 +82,11 @@ export const Strips = memo(function Strips(props: Props) {
               </g>
             )}
             <path className="use" d={stripPath(strip.use, x, frame)} />
+            {height >= roomForRule && (
+              <text className="rule" x={gutter.left + 5} y={top + 9}>
+                {ruleWords(strip)}
+              </text>
+            )}
             <text
               className={over ? "strong" : ""}
               x={right + 6}

@@ -28,6 +28,7 @@ function Numbers({ finding }: { finding: Finding }) {
     <span className="numbers">
       <b>{value}</b>
       {limit !== "" && `, limit ${limit}`}
+      {limit !== "" && finding.chosenBy !== "" && ` (${finding.chosenBy})`}
       {use !== "" && `, ${use}`}
     </span>
   );

@@ -16,7 +16,12 @@ import { Older } from "./Older.tsx";
 import { type Fold, type TableRow, tableOf, type Use } from "./rows.ts";
 
 const percent = (value: number, units: System): string => printed(value, "percent", units).number;
-const useTitle = ({ check }: Use): string => (check === "" ? "no limit in force" : check);
+/** Which limit a use is of, and which rule governs it. */
+function useTitle({ check }: Use, subject: string, set: SetResult): string {
+  if (check === "") return "no limit in force";
+  const strip = set.strips.find((one) => one.check === check && one.subject === subject);
+  return strip === undefined ? check : `${check}: ${strip.limitWords}`;
+}
 
 /** Low and high of a share at a stored pose, N, and the corners that gave them; null where they are not known. */
 interface Range {
@@ -40,8 +45,9 @@ function rangeOf(
   return Number.isNaN(spread.low[at]) ? null : { low: spread.low[at], high: spread.high[at], corners };
 }
 
-function BandRow(props: { row: TableRow; weight: number; range: Range | null; units: System }) {
-  const { row, weight, range, units } = props;
+function BandRow(props: { row: TableRow; set: SetResult; range: Range | null; units: System }) {
+  const { row, set, range, units } = props;
+  const { weight } = set;
   const app = useApp();
   const selected = useIt((state) => state.selected) === row.name;
   const carries = Number.isFinite(row.load);
@@ -68,10 +74,10 @@ function BandRow(props: { row: TableRow; weight: number; range: Range | null; un
       </td>
       <td>{percent(row.share / weight, units)}</td>
       <td>{load(row.load)}</td>
-      <td className="use here" title={useTitle(row.here)}>
+      <td className="use here" title={useTitle(row.here, row.name, set)}>
         {percent(row.here.use, units)}
       </td>
-      <td className="use step" title={useTitle(row.inStep)}>
+      <td className="use step" title={useTitle(row.inStep, row.name, set)}>
         {percent(row.inStep.use, units)}
       </td>
     </tr>
@@ -216,7 +222,7 @@ export const Reactions = memo(function Reactions() {
             <BandRow
               key={row.name}
               row={row}
-              weight={set.weight}
+              set={set}
               range={rangeOf(plan, set, spread, stored, row.name)}
               units={units}
             />
