@@ -121,7 +121,7 @@ test("every dialog", async () => {
   }
   await page.keyboard.press("Control+k");
   expect.soft(await violations(), "the finder").toEqual([]);
-  await page.getByRole("combobox").fill("undo");
+  await page.getByRole("combobox", { name: "Words of the action" }).fill("undo");
   expect.soft(await violations(), "the finder with something typed").toEqual([]);
   await page.keyboard.press("Escape");
   await page

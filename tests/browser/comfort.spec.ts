@@ -25,7 +25,7 @@ function faultsOfControls(): Promise<string[]> {
       'button, select, textarea, summary, input:not([type="file"]), [role="option"]',
     );
     for (const one of all) {
-      if (one.getClientRects().length === 0 || getComputedStyle(one).visibility === "hidden") continue;
+      if (!one.checkVisibility({ visibilityProperty: true })) continue;
       const name = `${one.tagName.toLowerCase()} "${(one.getAttribute("aria-label") ?? one.textContent ?? "").trim().slice(0, 30)}"`;
       one.scrollIntoView({ block: "center", inline: "center" });
       const box = one.getBoundingClientRect();
@@ -91,7 +91,7 @@ test("whatever has the focus shows it", async () => {
       'button, select, summary, input:not([type="file"]), [tabindex]:not([tabindex="-1"])',
     );
     for (const one of all) {
-      if (one.getClientRects().length === 0 || one.matches(":disabled")) continue;
+      if (!one.checkVisibility({ visibilityProperty: true }) || one.matches(":disabled")) continue;
       one.focus({ focusVisible: true } as FocusOptions);
       if (document.activeElement !== one) continue;
       const { outlineStyle, outlineWidth } = getComputedStyle(one);
