@@ -150,7 +150,9 @@ class SolvedSetInTurn {
     const stored = this.stored();
     for (const [k, check] of this.checks.runChecks.entries()) {
       if (this.ofRun[k] !== null) continue;
-      this.ofRun[k] = check(this.kept.ctx, this.run as SetRun, stored);
+      const { inPieces = null } = check;
+      const asked = [this.kept.ctx, this.run as SetRun, stored] as const;
+      this.ofRun[k] = inPieces === null ? check(...asked) : yield* inPieces(...asked);
       yield null;
     }
   }

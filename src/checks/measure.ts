@@ -82,8 +82,25 @@ export type RunMeasureMaker = (ctx: SetContext, run: SetRun) => Measure[];
 export type PlanMeasureMaker = (plan: Plan) => DataMeasure[];
 export type SetMeasureMaker = (ctx: SetContext) => DataMeasure[];
 
-/** A check over the whole run of a set, with its stored poses in order. */
-export type RunCheck = (ctx: SetContext, run: SetRun, stored: readonly Pose[]) => Finding[];
+/** Over the whole run of a set, with its stored poses in order. */
+type OverRun<T> = (ctx: SetContext, run: SetRun, stored: readonly Pose[]) => T;
+
+/** A check over a run, and the same in pieces where it takes long: it rests after each, and its caller may give it up. */
+export interface RunCheck extends OverRun<Finding[]> {
+  readonly inPieces?: OverRun<Generator<null, Finding[]>>;
+}
+
+/** The check that such pieces make, done to the end when it is called. */
+export function ofPieces(inPieces: OverRun<Generator<null, Finding[]>>): RunCheck {
+  const check: OverRun<Finding[]> = (...asked) => allOf(inPieces(...asked));
+  Object.defineProperty(check, "name", { value: inPieces.name });
+  return Object.assign(check, { inPieces });
+}
+
+/** What work returns that only rests on its way. */
+function allOf<T>(work: Generator<null, T>): T {
+  for (let next = work.next(); ; next = work.next()) if (next.done) return next.value;
+}
 
 /** A check of the data alone, before anything is solved. */
 export type PlanCheck = (plan: Plan) => Finding[];

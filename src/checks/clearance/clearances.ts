@@ -13,8 +13,12 @@ const made = new WeakMap<SetRun, SetClearances>();
 /** The clearances of a run that were worked out already. */
 export const knownClearances = (run: SetRun): SetClearances | undefined => made.get(run);
 
-/** The least distance of every pair in every step; `stored` are the stored poses of the run, in order. */
-export function clearancesOf(ctx: SetContext, run: SetRun, stored: readonly Pose[]): SetClearances {
+/** The least distance of every pair in every step, pair by pair; `stored` are the stored poses of the run, in order. */
+export function* clearancesOf(
+  ctx: SetContext,
+  run: SetRun,
+  stored: readonly Pose[],
+): Generator<null, SetClearances> {
   const known = made.get(run);
   if (known !== undefined) return known;
   const list: Clearance[] = [];
@@ -24,9 +28,11 @@ export function clearancesOf(ctx: SetContext, run: SetRun, stored: readonly Pose
     const poses = stored.slice(step.first, step.first + step.count);
     const sweep = new StepSweep(ctx, step, poses, step.index === 0);
     const sway = swayIn(ctx, sweep.looks);
+    yield null;
     const { bodies } = sweptBodies(ctx);
     for (const pair of pairsOf(ctx)) {
       const found = sweep.pair(pair);
+      yield null;
       if (found === null) continue;
       const { least, within } = found;
       const { subject, kind, limit } = pair;

@@ -1,10 +1,10 @@
 // What the clearances of a run say: every pair that comes nearer than its limit, where from and to, and how near at most.
 
 import { bearingsOf, seatOf } from "../../plan/index.ts";
-import type { Pose, SetContext, SetRun, StepRun } from "../../sequence/index.ts";
+import type { SetContext, StepRun } from "../../sequence/index.ts";
 import { finding } from "../finding.ts";
 import { limitOf } from "../limits.ts";
-import type { PlanCheck } from "../measure.ts";
+import { ofPieces, type PlanCheck } from "../measure.ts";
 import type { Finding } from "../types.ts";
 import { clearancesOf } from "./clearances.ts";
 import { lineLimit } from "./limits.ts";
@@ -58,8 +58,8 @@ function told(runs: readonly StepRun[], subject: string): boolean {
 }
 
 /** Findings of the clearances of a run. */
-export function clearanceFindings(ctx: SetContext, run: SetRun, stored: readonly Pose[]): Finding[] {
-  const { list } = clearancesOf(ctx, run, stored);
+export const clearanceFindings = ofPieces(function* clearanceFindings(ctx, run, stored) {
+  const { list } = yield* clearancesOf(ctx, run, stored);
   const subjects = new Map<string, Clearance[]>();
   for (const c of list) {
     if (c.below.length === 0) continue;
@@ -72,7 +72,7 @@ export function clearanceFindings(ctx: SetContext, run: SetRun, stored: readonly
       .filter(({ from, to, worst }) => !told(run.steps.slice(from.step, to.step + 1), worst.subject))
       .map((stretch) => one(ctx, stretch)),
   );
-}
+});
 
 function one(ctx: SetContext, { from, to, worst: c }: Stretch): Finding {
   const limit = (c.limit ?? 0) + c.sway;

@@ -7,6 +7,7 @@ import {
   type MeasureMaker,
   marginOf,
   NOT_HERE,
+  ofPieces,
   useOf as partOfLimit,
   type Reading,
   type RunCheck,
@@ -39,14 +40,14 @@ const form: Wind["form"] = (m) => ({
 
 /** Makes the check of a whole run in the wind of its steps, out of the checks of a pose. */
 export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
-  const windOfEveryStep: RunCheck = (ctx, run, stored) => {
+  return ofPieces(function* windOfEveryStep(ctx, run, stored) {
     const measures = makers.flatMap((make) => make(ctx)).filter((m) => m.level !== "note");
     const blower = blowerOf(ctx);
     const beyond: (Map<number, Reading> | null)[] = measures.map(() => null);
     const fallen: { i: number; toward: Toward; why: string }[] = [];
-    stored.forEach((pose, i) => {
+    for (const [i, pose] of stored.entries()) {
       const V = limitOfStep(ctx, pose.step);
-      if (V === 0 || pose.solution.status !== "solved") return;
+      if (V === 0 || pose.solution.status !== "solved") continue;
       const pressure = pressureAt(ctx.plan, V);
       for (const toward of WAYS) {
         const gust = blower.at(pose, pressure, toward);
@@ -63,7 +64,8 @@ export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
             beyond[k].set(i, inWords(r, V, toward));
         });
       }
-    });
+      yield null;
+    }
     return [
       ...measures.flatMap((m, k) => {
         const found = beyond[k];
@@ -81,8 +83,7 @@ export function windRunCheck(makers: readonly MeasureMaker[]): RunCheck {
       }),
       ...fallenFindings(ctx, run, fallen),
     ];
-  };
-  return windOfEveryStep;
+  });
 }
 
 /** One finding for every step in which the wind leaves no equilibrium. */
