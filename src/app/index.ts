@@ -42,6 +42,7 @@ export {
   type HeldSpread,
   type HeldTables,
   type Keeping,
+  movingViews,
   type Over,
   type Panel,
   type PlanPart,

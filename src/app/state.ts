@@ -17,8 +17,8 @@ import type {
 
 /** The open document. While its draft has no error, the draft is the plan. */
 export interface Document {
-  /** The last good plan: the one that is solved. */
-  plan: Plan;
+  /** The last good plan: the one that is solved. null while a file that was opened to be mended never had one. */
+  plan: Plan | null;
   /** What is being edited, as the forms and the file have it. */
   draft: Plan;
   /** What is wrong with the draft; then the plan, and all that is on screen of it, is older than the draft. */
@@ -73,6 +73,9 @@ export interface Filed {
 export interface Failure {
   name: string;
   errors: PlanError[];
+  /** What can be opened of it to be mended; or why it cannot, '' where that goes without saying. */
+  draft?: Plan | null;
+  beyond?: string;
 }
 
 /** How far the solver is. */
@@ -186,6 +189,8 @@ export interface View {
   data: PlanPart | null;
   /** The place of the draft to which the sheet leads, as of an error; '' for none. */
   dataAt: string;
+  /** Handles stand at what can be moved, in the views of `movingViews`. */
+  moving: boolean;
 }
 
 /** What stands over the Plan place: the start of a new plan, the sets side by side, plans that were open lately, the
@@ -243,6 +248,9 @@ export interface AppState {
 /** Views of the scene, in the order of their keys 1 to 5. */
 export const sceneViews: readonly SceneView[] = ["elevation", "plan", "end", "free", "cranes"];
 
+/** Views in which things can be moved: those that look square at what moves. */
+export const movingViews: readonly SceneView[] = ["elevation", "plan", "cranes"];
+
 /** The state before anything was opened. */
 export const emptyState: AppState = {
   document: null,
@@ -287,5 +295,6 @@ export const emptyState: AppState = {
     buckled: false,
     data: null,
     dataAt: "",
+    moving: false,
   },
 };

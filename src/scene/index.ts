@@ -12,5 +12,11 @@
  */
 export type { SceneHandle } from "./handle.ts";
 export { leaderEnd, overlaps, placeLabels, type Rect, type Tag } from "./labels.ts";
+export * from "./moving/handlePlaces.ts";
+export * from "./moving/movable.ts";
+export { lengthWords, movedWords, standingWords } from "./moving/movedWords.ts";
+export { outlinesOf } from "./moving/outlines.ts";
+export { gridOf, type Held, nudged, reachAt, snapped } from "./moving/snapping.ts";
 export { Scene } from "./Scene.tsx";
+export type { Sight } from "./sight.ts";
 export type { SceneProps, Theme, View } from "./types.ts";

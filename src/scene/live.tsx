@@ -131,6 +131,11 @@ export function startScene(host: HTMLElement, onAble: (able: boolean) => void): 
       at: onSheet,
     };
     overlay.draw(sheet);
+    props.onSight?.({
+      ...{ view: props.view, ...size, scale: eyes.pixelsPerMetre },
+      ...{ plan: model.plan, set: model.set, world: model.world, situation: props.pose?.situation ?? null },
+      at: onSheet,
+    });
   }
 
   function open(): void {

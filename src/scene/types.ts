@@ -1,17 +1,11 @@
-// What the scene is told from outside, and the ways in which it can be looked at.
+// What the scene is told from outside.
 import type { Plan, PlanSet } from "../plan/index.ts";
 import type { Pose, SetContext } from "../sequence/index.ts";
 import type { System } from "../units/index.ts";
+import type { Sight } from "./sight.ts";
+import type { Theme, View } from "./views.ts";
 
-/**
- * Elevation, plan and end are parallel projections; free is a perspective that can be turned. Cranes is an elevation
- * that opens wide enough for every boom.
- */
-export type View = "elevation" | "plan" | "end" | "free" | "cranes";
-export type Theme = "light" | "dark";
-
-/** Whether a view looks across the bridge from the right. */
-export const isElevation = (view: View): boolean => view === "elevation" || view === "cranes";
+export { isElevation, type Theme, type View } from "./views.ts";
 
 /** The shape in which a stage buckles, greatest displacement 1, and the factor on its loads at which it does. */
 export interface Buckled {
@@ -46,4 +40,6 @@ export interface SceneProps {
   theme: Theme;
   /** Room at the top left that others stand in, px: no label comes there. */
   corner: { width: number; height: number };
+  /** Told where the world lies on the canvas, whenever that or what is drawn changes. */
+  onSight?: (sight: Sight) => void;
 }

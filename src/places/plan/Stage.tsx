@@ -1,12 +1,14 @@
 // The scene with its views; the 3D code comes as a chunk of its own right after the first paint.
 import { lazy, Suspense, useEffect, useMemo, useRef } from "react";
-import { type SceneView, sceneViews, stageAt } from "../../app/index.ts";
+import { movingViews, type SceneView, sceneViews, stageAt } from "../../app/index.ts";
 import { useSize } from "../../share/index.ts";
 import { useApp, useIt, useSome } from "../appContext.ts";
 import { useAction } from "./actions/useKeys.ts";
+import { type Sights, sightHolder } from "./moving/sights.ts";
 
 const load = () => import("../../scene/index.ts").then((layer) => ({ default: layer.Scene }));
 const Scene = lazy(load);
+const Moving = lazy(() => import("./moving/Moving.tsx").then((layer) => ({ default: layer.Moving })));
 
 const viewWords: Readonly<Record<SceneView, string>> = {
   elevation: "Elevation",
@@ -27,9 +29,24 @@ function ViewButton({ scene, chosen, number }: { scene: SceneView; chosen: boole
   );
 }
 
+function MoveButton({ pressed }: { pressed: boolean }) {
+  return (
+    <button {...useAction("move")} aria-pressed={pressed}>
+      <kbd>M</kbd> Move
+    </button>
+  );
+}
+
 /** What stands in the place of the scene while there is none. */
 function Waiting() {
   const solving = useIt((state) => state.solving);
+  const errors = useIt(({ document }) => (document?.plan === null ? document.errors.length : 0));
+  if (errors > 0)
+    return (
+      <p className="waiting">
+        {`Nothing is drawn yet: this plan has ${errors === 1 ? "an error" : `${errors} errors`} to mend in its data (E).`}
+      </p>
+    );
   if (solving.is === "failed")
     return <p className="waiting">{`The plan could not be solved: ${solving.words}`}</p>;
   return (
@@ -37,6 +54,11 @@ function Waiting() {
       {solving.is === "running" ? "Solving the plan…" : "Drawing…"}
     </p>
   );
+}
+
+/** Where the scene tells what it sees while things are moved; null while they are not, so that nothing is told in vain. */
+function useSights(moving: boolean): Sights | null {
+  return useMemo(() => (moving ? sightHolder() : null), [moving]);
 }
 
 /** The scene at the cursor, and the buttons that choose how it is seen. */
@@ -62,6 +84,8 @@ export function Stage() {
     () => ({ width: width + 2 * buttonsAt, height: height + buttonsAt }),
     [width, height],
   );
+  const moving = view.moving && movingViews.includes(view.scene);
+  const sights = useSights(moving);
   return (
     <section className="stage" aria-label="Scene">
       <fieldset ref={buttons} className="views">
@@ -69,6 +93,7 @@ export function Stage() {
         {sceneViews.map((one, i) => (
           <ViewButton key={one} scene={one} chosen={view.scene === one} number={i + 1} />
         ))}
+        <MoveButton pressed={view.moving} />
       </fieldset>
       {noPose !== "" && <p className="no-pose over-scene">{noPose}</p>}
       {context !== null ? (
@@ -86,7 +111,9 @@ export function Stage() {
             onSelect={(name) => app.select(name ?? "")}
             theme={view.theme}
             corner={corner}
+            {...(sights !== null && { onSight: sights.set })}
           />
+          {sights !== null && <Moving sights={sights} />}
         </Suspense>
       ) : (
         <Waiting />

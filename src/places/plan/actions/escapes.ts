@@ -37,6 +37,11 @@ export const escapes: readonly {
     run: (app) => app.setView({ allStrips: false }),
   },
   {
+    words: "the handles in the scene",
+    when: ({ view }) => view.moving,
+    run: (app) => app.setView({ moving: false }),
+  },
+  {
     words: "what is chosen in the scene",
     when: ({ selected }) => selected !== "",
     run: (app) => app.select(""),

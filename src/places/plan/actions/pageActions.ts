@@ -2,6 +2,7 @@
 import {
   type App,
   type AppState,
+  movingViews,
   type Panel,
   type SceneView,
   sceneViews,
@@ -170,6 +171,22 @@ const sceneActions: readonly Action[] = [
       run: (app) => app.setView({ scene, allStrips: false, ...(app.store.getState().view.data && over) }),
     }),
   ),
+  {
+    id: "move",
+    kind: "scene",
+    words: "Move things in the scene",
+    also: "drag handles crane transporter pick bunk position place shift",
+    keys: ["M"],
+    now: ({ view }) => (view.moving ? "end it" : ""),
+    not: notSolved,
+    run: (app) => {
+      const { moving, scene, data } = app.store.getState().view;
+      const seen = movingViews.includes(scene) ? {} : { scene: "plan" as const };
+      app.setView(
+        moving ? { moving: false } : { moving: true, allStrips: false, ...seen, ...(data && over) },
+      );
+    },
+  },
 ];
 
 /** On a small window the sheet of plan data hides the scene: whoever asks for a view wants to see it. */
