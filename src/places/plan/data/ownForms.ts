@@ -17,4 +17,6 @@ export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormPr
   ledger: lazy(() => import("./drawn/LedgerForm.tsx").then((it) => ({ default: it.LedgerForm }))),
   path: lazy(() => import("./drawn/PathForm.tsx").then((it) => ({ default: it.PathForm }))),
   seats: lazy(() => import("./drawn/SeatsForm.tsx").then((it) => ({ default: it.SeatsForm }))),
+  picks: lazy(() => import("./drawn/AlongForm.tsx").then((it) => ({ default: it.AlongForm }))),
+  onTransporters: lazy(() => import("./drawn/AlongForm.tsx").then((it) => ({ default: it.AlongForm }))),
 };
