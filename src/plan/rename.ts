@@ -1,4 +1,5 @@
 // Giving a thing another name, in every place that refers to it.
+import { placesRenamed } from "./placesMoved.ts";
 import { type NameKind, namedAt, type Reference, references } from "./references.ts";
 import type { Plan } from "./schema.ts";
 
@@ -116,6 +117,10 @@ export function renamed(plan: Plan, kind: NameKind, from: string, to: string, se
     if (change === null) continue;
     const rename: Rename = (name, trail) => (inSet(reference, trail) ? change(name) : name);
     out = mapNames(out, reference.at, rename, []);
+    if (reference.at[reference.at.length - 1] !== "@") continue;
+    // Records that are kept by name stand in sets alone.
+    const meant = (index: number) => only === undefined || plan.sets[index]?.id === only;
+    out = placesRenamed(out, reference.at, (name, index) => (meant(index) ? change(name) : name));
   }
   const subject = subjectRename(kind, from, to);
   if (subject !== null) {

@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import {
   canonicalJson,
   checkPlan,
+  doubtAt,
   type Plan,
   type PlanPath,
   renamed,
@@ -171,6 +172,21 @@ test("a girder's bearings are renamed with it where steps, acceptances and settl
   expect(steps.find((step) => step.id === "20")?.carries).toEqual(["far left"]);
   expect(after.site.seats.map((seat) => seat.girder)).toEqual(["left", "R", "left", "R"]);
   expect(after.sets[0].onTransporters[0].packing_mm).toEqual({ left: 0, R: 4 });
+});
+
+test("a doubt about an entry that is kept by a girder's name goes along with the name", () => {
+  const listed: Plan = {
+    ...plan,
+    unconfirmed: [{ why: "starter value", places: ["sets[0].onTransporters[0].packing_mm.L", "cranes[0]"] }],
+    sets: [{ ...plan.sets[0], unconfirmed: ["onTransporters[1].packing_mm.L", "camber"] }],
+  };
+  const after = renamed(listed, "girder", "L", "far left");
+  const place = 'packing_mm["far left"]';
+  expect(after.unconfirmed?.[0].places).toEqual([`sets[0].onTransporters[0].${place}`, "cranes[0]"]);
+  expect(after.sets[0].unconfirmed).toEqual([`onTransporters[1].${place}`, "camber"]);
+  expect(doubtAt(after, ["sets", 0, "onTransporters", 0, "packing_mm", "far left"])).toBe("starter value");
+  expect(renamed(after, "girder", "far left", "L")).toEqual(listed);
+  expect(renamed(listed, "girder", "R", "right").unconfirmed).toBe(listed.unconfirmed);
 });
 
 /** The sample with a second set of the same girders and steps. */
