@@ -167,6 +167,11 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
   const confirm = () => {
     if (doubted.length > 0) setSaid(model.confirm?.(doubted) ?? "");
   };
+  const { entry } = model;
+  const entryDoubted = size.rows > 0 && size.columns > 0 && entry?.doubted(at) === true;
+  const confirmEntry = () => {
+    if (entryDoubted) setSaid(entry?.confirm(at) ?? "");
+  };
   const rowKey = (event: React.KeyboardEvent): boolean => {
     const count = area.bottom - area.top + 1;
     if (event.altKey && (event.key === "ArrowUp" || event.key === "ArrowDown") && model.move !== undefined) {
@@ -190,7 +195,7 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
       : moved({ at, from: choosing.from }, { key: event.key, shift: event.shiftKey, ctrl }, size);
     if (next !== null) choose(next);
     else if (rowKey(event)) setSaid("");
-    else if (ctrl && event.key === "Enter") confirm();
+    else if (ctrl && event.key === "Enter") (event.shiftKey ? confirmEntry : confirm)();
     else if (event.key === "Enter" || event.key === "F2") begin(at, null);
     else if (event.key === "Delete" || event.key === "Backspace") empty("clear");
     else if (ctrl && event.key.toLowerCase() === "d") fill();
@@ -246,6 +251,16 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
             Confirm
           </button>
         )}
+        {entry !== undefined && (
+          <button
+            type="button"
+            title={`All of this ${entry.word} is right as it stands (Ctrl+Shift+Enter)`}
+            disabled={!entryDoubted}
+            onClick={confirmEntry}
+          >
+            {`Confirm ${entry.word}`}
+          </button>
+        )}
         <button
           type="button"
           onClick={() =>
@@ -271,7 +286,8 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
           Paste
         </button>
       </div>
-      <div className="grid-scroll">
+      {/* Without a cell that takes the focus the heads must be scrolled by keys all the same. */}
+      <div className="grid-scroll" tabIndex={size.rows === 0 ? 0 : undefined}>
         <table
           ref={table}
           // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a native table that is edited is an ARIA grid.

@@ -47,10 +47,10 @@ function People({ step }: { step: Step }) {
   return (
     <p className="people">
       {parts.map(
-        ([word, value]) =>
+        ([word, value], i) =>
           value !== undefined &&
           value !== "" && (
-            <span key={word}>
+            <span key={word} className="person" style={{ gridColumn: i + 1 }} title={`${word} ${value}`}>
               <span className="quiet">{word}</span> {value}
             </span>
           ),

@@ -51,7 +51,6 @@ export function TopBar({ open }: { open: (file: File) => void }) {
         </p>
       </div>
       {document?.draft.invented === true && <strong className="invented">Invented data</strong>}
-      <span className="gap" />
       <SetChoice />
       {document !== null && (
         <button
