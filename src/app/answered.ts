@@ -100,7 +100,7 @@ export function withLate(
 
 /** What of the state these questions read. */
 interface Held {
-  document: { plan: Plan } | null;
+  document: { plan: Plan | null } | null;
   result: Result | null;
   cursor: { set: number; step: number };
   answered: Answered;

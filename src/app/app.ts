@@ -278,7 +278,7 @@ export function createApp(ground: Ground): App {
     },
     csv: async () => {
       const { document, result, answered } = get();
-      if (document === null || result === null)
+      if (document === null || document.plan === null || result === null)
         throw new Error("There is no result to export: open a plan and wait until it is solved.");
       if (answered.olderSets.length > 0)
         throw new Error("The last change is still being solved: export when it is.");

@@ -29,7 +29,7 @@ export function asking(
     buckle: () => {
       const { document, buckling } = get();
       const set = setNow();
-      if (document === null || set === null || buckling.is === "running") return;
+      if (document === null || document.plan === null || set === null || buckling.is === "running") return;
       const wanted = () => get().document?.number === document.number;
       store.setState({ buckling: { is: "running", set: set.setId, done: 0, of: 0, stopping: false } });
       const told = (done: number, of: number) => {
@@ -55,7 +55,7 @@ export function asking(
     tabulate: (section) => {
       const { document, tabling, tables } = get();
       const set = setNow();
-      if (document === null || set === null || tabling.is === "running") return;
+      if (document === null || document.plan === null || set === null || tabling.is === "running") return;
       const key = tablesKey(set.setId, section);
       const held = tables[key];
       if (held !== undefined && held.done === held.of) return;

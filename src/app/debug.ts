@@ -92,7 +92,7 @@ export function exposeHandle(app: App): void {
       return {
         name: document.name,
         draftHash: planHash(document.draft),
-        planHash: planHash(document.plan),
+        planHash: document.plan === null ? "" : planHash(document.plan),
         errors: document.errors.map(({ path }) => path),
         labels: history.entries.map(({ label }) => label),
         index: history.index,

@@ -1,6 +1,6 @@
 // The document: opening plans, editing the draft, going back and forth. A draft with errors leaves the last good plan.
 import type { StoreApi } from "zustand/vanilla";
-import { checkPlan, readPlan, same } from "../plan/index.ts";
+import { checkPlan, mendable, mendableText, readPlan, same } from "../plan/index.ts";
 import { atEntry, beginning, edited, entryNow, type History } from "./history.ts";
 import { type AppState, type Document, emptyState } from "./state.ts";
 import type { Plan } from "./types.ts";
@@ -9,6 +9,8 @@ import type { Plan } from "./types.ts";
 export interface Editing {
   /** Opens the text of a plan file; false, with its errors shown and the last good plan left, when it has some. */
   openText(text: string, name: string): boolean;
+  /** Opens what can be mended of the file that could not be opened; false when nothing of it can. */
+  openToMend(): boolean;
   /** Opens a plan made here, which no file holds yet; false with its errors shown when it has some. */
   openPlan(plan: Plan, name: string): boolean;
   /** Opens what was kept of a session that ended: its draft, and the last good plan where the draft has errors. */
@@ -60,7 +62,7 @@ const ofOnePlan = {
 export function editing(store: StoreApi<AppState>, ground: EditingGround): Editing {
   const get = store.getState;
 
-  const open = (plan: Plan, draft: Plan, name: string, history: History) => {
+  const open = (plan: Plan | null, draft: Plan, name: string, history: History) => {
     const { document: before, over, view, keeping, leftBehind, recent } = get();
     const number = (before?.number ?? 0) + 1;
     const read = draft === plan ? null : checkPlan(draft);
@@ -84,7 +86,7 @@ export function editing(store: StoreApi<AppState>, ground: EditingGround): Editi
       },
       history,
     });
-    ground.solve(plan, number);
+    if (plan !== null) ground.solve(plan, number);
   };
 
   /** Makes a draft the document's, and the last good plan too when it has no error. */
@@ -120,8 +122,19 @@ export function editing(store: StoreApi<AppState>, ground: EditingGround): Editi
     openText: (text, name) => {
       const read = readPlan(text);
       if (read.ok) open(read.plan, read.plan, name, beginning(read.plan, `Opened ${name}`, ground.now()));
-      else store.setState({ failure: { name, errors: read.errors } });
+      else {
+        const mended = mendableText(text);
+        const [draft, beyond] = mended.ok ? [mended.draft, ""] : [null, mended.why];
+        store.setState({ failure: { name, errors: read.errors, draft, beyond } });
+      }
       return read.ok;
+    },
+    openToMend: () => {
+      const { failure } = get();
+      if (failure?.draft == null) return false;
+      const { draft, name } = failure;
+      open(null, draft, name, beginning(draft, `Opened ${name} to mend it`, ground.now()));
+      return true;
     },
     openPlan: (plan, name) => {
       const read = checkPlan(plan);
@@ -131,6 +144,12 @@ export function editing(store: StoreApi<AppState>, ground: EditingGround): Editi
     },
     openKept: ({ name, draft, plan, changes, label }) => {
       const good = checkPlan(plan ?? draft);
+      // A file that was opened to be mended has had no good plan yet.
+      const mended = good.ok || plan !== null ? null : mendable(draft);
+      if (mended?.ok) {
+        open(null, mended.draft, name, beginning(mended.draft, label, ground.now(), changes));
+        return true;
+      }
       if (!good.ok) {
         store.setState({ failure: { name, errors: good.errors } });
         return false;

@@ -7,7 +7,7 @@ import type { FileHandle, FileToRead } from "./files.ts";
 import { entryNow, savedAt } from "./history.ts";
 import type { KeepingWork } from "./keeping.ts";
 import { type Put, whyNotKept } from "./shelf.ts";
-import type { AppState, Filed, RecentPlan } from "./state.ts";
+import type { AppState, Failure, Filed, RecentPlan } from "./state.ts";
 
 /** The commands about files. */
 export interface Filing {
@@ -15,6 +15,8 @@ export interface Filing {
   openFile(file: FileToRead, handle?: FileHandle | null): Promise<boolean>;
   /** Whether this browser picks files together with the right to write them; else a form picks them. */
   picksFiles(): boolean;
+  /** Opens what can be mended of the file that was just refused; false when nothing of it can. */
+  openRefused(): Promise<boolean>;
   /** Lets the user pick a file and opens it. */
   pickFile(): Promise<void>;
   /** Writes the draft to its file; asks where, when it has none that can be written. */
@@ -62,7 +64,7 @@ const asKept = (value: unknown): Kept | null => {
 /** The commands on a store and a desk. */
 export function filing(
   store: StoreApi<AppState>,
-  editing: Pick<Editing, "openText">,
+  editing: Pick<Editing, "openText" | "openToMend">,
   kept: Pick<KeepingWork, "openWork" | "allWork" | "forgetWork">,
   { shelf, files }: Pick<Desk, "shelf" | "files">,
   now: () => number,
@@ -88,8 +90,19 @@ export function filing(
     }
   };
 
+  /** The last file that was refused. */
+  let refused: { of: Failure | null; text: string; handle: FileHandle | null } | null = null;
+
   const opened = async (text: string, name: string, handle: FileHandle | null): Promise<boolean> => {
-    if (!editing.openText(text, name)) return false;
+    if (!editing.openText(text, name)) {
+      refused = { of: get().failure, text, handle };
+      return false;
+    }
+    return await nowOpen(text, name, handle);
+  };
+
+  /** Notes what file the document that was just opened has. */
+  const nowOpen = async (text: string, name: string, handle: FileHandle | null): Promise<boolean> => {
     const number = get().document?.opened ?? 0;
     own = handle === null ? null : { opened: number, handle };
     store.setState({ filed: { name, is: "opened", at: now(), errors: 0 } });
@@ -184,6 +197,12 @@ export function filing(
 
   return {
     openFile,
+    openRefused: async () => {
+      const { failure } = get();
+      if (failure === null || !editing.openToMend()) return false;
+      // Only what came as a file has one.
+      return refused?.of === failure ? await nowOpen(refused.text, failure.name, refused.handle) : true;
+    },
     picksFiles: () => files.canWrite,
     pickFile: async () => {
       try {

@@ -55,7 +55,7 @@ export function solvingWork(
 
   const prepareAll = (number: number) => {
     const { document, result, cursor } = get();
-    if (document === null || result === null || document.number !== number) return;
+    if (document === null || document.plan === null || result === null || document.number !== number) return;
     const order = [result.sets[cursor.set], ...result.sets].filter((set) => set !== undefined);
     const next = order.find((set) => contexts.get(set.setId)?.plan !== document.plan);
     if (next === undefined) return;
@@ -110,7 +110,7 @@ export function solvingWork(
 
   const spreadOver = (sets: readonly SetResult[], asked: CornersAsked) => {
     const { document } = get();
-    if (document === null) return;
+    if (document === null || document.plan === null) return;
     const wanted = () => get().document?.number === document.number;
     store.setState({ spreading: { is: "running", asked, set: "", done: 0, of: 0, stopping: false } });
     void spreadSets(ground.client, document.plan, sets, asked, {

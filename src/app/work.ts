@@ -19,7 +19,7 @@ export interface Work {
   changes: number;
   /** Labels of the last of them, oldest first. */
   labels: string[];
-  /** JSON of the draft; and of the last good plan, where the draft has errors, else null. */
+  /** JSON of the draft; and of the last good plan where the draft has errors and there is one, else null. */
   draft: string;
   plan: string | null;
   /** It is what the page's address asked for, as it came. */
@@ -58,7 +58,7 @@ export function workOf(
     changes,
     labels: labels.slice(-labelsKept),
     draft: textOf(draft),
-    plan: errors.length === 0 ? null : textOf(plan),
+    plan: errors.length === 0 || plan === null ? null : textOf(plan),
   };
 }
 

@@ -27,6 +27,7 @@ export {
 export { canonicalJson, planHash } from "./hash.ts";
 export { planJsonSchema } from "./jsonSchema.ts";
 export * from "./lookUp.ts";
+export { type Mendable, mendable, mendableText } from "./mending.ts";
 export { placesMoved } from "./placesMoved.ts";
 export { checkPlan, largestFile, type ReadResult, readPlan } from "./read.ts";
 export {

@@ -40,7 +40,7 @@ test("a good edit is entered, is the plan itself and no copy of it, and is solve
   const before = document();
   app.edit("Title changed", titled("new"));
   expect(document().plan).toBe(document().draft);
-  expect(document().plan.sets).toBe(before.plan.sets);
+  expect(document().plan?.sets).toBe(before.plan?.sets);
   expect(solved.map(([, number]) => number)).toEqual([before.number, document().number]);
   expect(solved[1][0]).toBe(document().draft);
   expect(history().entries.map(({ label, at }) => [label, at])).toEqual([
@@ -98,12 +98,12 @@ test("what is tried out is solved and leaves no entry; each time it starts from 
       return mass(t)(plan);
     });
   expect(document()).toMatchObject({ trying: true, errors: [] });
-  expect(document().plan.transporters[0].mass_t).toBe(13);
+  expect(document().plan?.transporters[0].mass_t).toBe(13);
   expect(solved).toHaveLength(4);
   expect(history().entries).toHaveLength(1);
   app.tryOut(mass(-1));
   expect(document().errors).toHaveLength(1);
-  expect(document().plan.transporters[0].mass_t).toBe(13);
+  expect(document().plan?.transporters[0].mass_t).toBe(13);
   app.tryOut(null);
   expect(document()).toMatchObject({ trying: false, errors: [] });
   expect(document().plan).toBe(committed);

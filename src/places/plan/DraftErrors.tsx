@@ -4,7 +4,9 @@ import { useApp, useIt } from "../appContext.ts";
 
 /** The mark over the scene: what is drawn there is older than the draft. */
 export function OldSign() {
-  const isOld = useIt((state) => (state.document?.errors.length ?? 0) > 0);
+  const isOld = useIt(
+    ({ document }) => document !== null && document.plan !== null && document.errors.length > 0,
+  );
   if (!isOld) return null;
   return <p className="old-sign">Old: the last plan without errors</p>;
 }
@@ -13,6 +15,7 @@ export function OldSign() {
 export function DraftErrors() {
   const app = useApp();
   const errors = useIt((state) => state.document?.errors);
+  const solved = useIt((state) => state.document?.plan != null);
   const [listed, setListed] = useState(false);
   const count = errors?.length ?? 0;
   useEffect(() => {
@@ -37,7 +40,11 @@ export function DraftErrors() {
       </button>
       {listed && (
         <section id="draft-errors-list" className="draft-errors-list" aria-label="Errors in the plan">
-          <p>What is on screen is solved for the last plan without errors. Nothing that was typed is lost.</p>
+          <p>
+            {solved
+              ? "What is on screen is solved for the last plan without errors. Nothing that was typed is lost."
+              : "Nothing is solved before these are mended: choose a place to go there."}
+          </p>
           <ul>
             {errors.map(({ path, found, allowed, mend }, i) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: one place may have several errors, in a fixed order.

@@ -1,6 +1,13 @@
 // A file that could not be opened: every error in it, with its place and how to mend it. The last good plan stays.
 import { useEffect, useRef } from "react";
+import type { Failure } from "../../app/index.ts";
 import { useApp, useIt } from "../appContext.ts";
+
+/** Whether it can be mended here, as a sentence after others. */
+function beyondWords({ draft, beyond }: Failure): string {
+  if (draft != null) return " Opened to mend, it takes the place of the plan on screen, which is kept.";
+  return beyond ? ` ${beyond}` : "";
+}
 
 /** The panel of errors, open while there are some. */
 export function Errors() {
@@ -13,6 +20,11 @@ export function Errors() {
     if (failure !== null && !it.open) it.showModal();
     if (failure === null && it.open) it.close();
   }, [failure]);
+  const mend = async () => {
+    const first = failure?.errors[0];
+    if (first === undefined || !(await app.openRefused())) return;
+    app.setView({ data: app.store.getState().view.data ?? "header", dataAt: first.path });
+  };
   return (
     <dialog ref={dialog} className="errors" aria-labelledby="errors-title" onClose={app.closeFailure}>
       {failure !== null && (
@@ -20,7 +32,7 @@ export function Errors() {
           <h2 id="errors-title">
             {`${failure.name} was not opened: ${failure.errors.length} ${failure.errors.length === 1 ? "error" : "errors"}`}
           </h2>
-          <p>The plan that was open stays as it is, and so does the file.</p>
+          <p>{`The plan that was open stays as it is, and so does the file.${beyondWords(failure)}`}</p>
           <section
             className="errors-list"
             aria-label="Errors"
@@ -51,9 +63,16 @@ export function Errors() {
               </tbody>
             </table>
           </section>
-          <button type="button" className="strong" onClick={() => dialog.current?.close()}>
-            Close
-          </button>
+          <div className="errors-buttons">
+            {failure.draft != null && (
+              <button type="button" onClick={mend}>
+                Open it to mend
+              </button>
+            )}
+            <button type="button" className="strong" onClick={() => dialog.current?.close()}>
+              Close
+            </button>
+          </div>
         </>
       )}
     </dialog>

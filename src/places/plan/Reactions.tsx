@@ -166,7 +166,8 @@ export const Reactions = memo(function Reactions() {
   const uses = useUses();
   const set = useMemo(() => setOfPose({ result, cursor, answered }), [result, cursor, answered]);
   if (result === null || document === null || set === null || set.steps.length === 0) return null;
-  const plan = context?.plan ?? planOfSet({ document, result, cursor, answered }) ?? document.plan;
+  const plan = context?.plan ?? planOfSet({ document, result, cursor, answered });
+  if (plan === null) return null;
   const { bands, folds } = tableOf(result, plan, set, cursor.step, pose, uses);
   const load = signOf("load", units);
   // Low and high are known at stored poses only, and never read off between two of them.
