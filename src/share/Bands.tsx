@@ -86,8 +86,11 @@ function Marks({
   y,
 }: Pick<Props, "set" | "axis" | "findings"> & { frame: Frame; y: number }) {
   const xOf = (when: { step: number; progress: number }) => frame.left + toX(axis, when) * frame.width;
-  const marks = marksOf(findings, set.setId, xOf, 17);
-  const stretches = findings.filter((one) => one.set === set.setId && one.level === "stop");
+  // Findings of before an edit may lie in steps that are there no more.
+  const isThere = (when: { step: number } | null) => when === null || when.step < set.steps.length;
+  const there = findings.filter((one) => [one.from, one.to, one.worst].every(isThere));
+  const marks = marksOf(there, set.setId, xOf, 17);
+  const stretches = there.filter((one) => one.set === set.setId && one.level === "stop");
   return (
     <g className="marks">
       {stretches.map(
