@@ -66,6 +66,12 @@ export interface GridModel {
   open?(spot: Spot): void;
   /** Says that the values of these cells are right as they stand; why it could not be done, "" when it was. */
   confirm?(spots: readonly Spot[]): string;
+  /** The entry of the plan that a cell belongs to: what such a one is called, and confirming all of it as one. */
+  readonly entry?: {
+    readonly word: string;
+    doubted(spot: Spot): boolean;
+    confirm(spot: Spot): string;
+  };
   /** What one row is called: "seat". */
   readonly rowWord: string;
   /** Pasted rows are matched by their heads and shown before they are taken. */

@@ -16,6 +16,8 @@ const inside: readonly (readonly [part: string, keys: readonly (readonly [keys: 
         ["Shift+Arrows", "chooses several cells"],
         ["Ctrl+A", "chooses all cells"],
         ["Ctrl+D", "fills down"],
+        ["Ctrl+Enter", "confirms the chosen cells, also a field of a form"],
+        ["Ctrl+Shift+Enter", "confirms all of the entry"],
         ["Ctrl++, Ctrl+Insert", "adds a row behind"],
         ["Ctrl+-, Ctrl+Delete", "removes the row"],
         ["Alt+Up, Alt+Down", "moves the row"],

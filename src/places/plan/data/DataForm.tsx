@@ -1,4 +1,5 @@
 // A group of plan data as a form: each field with its words, unit and description; what is inside opens below.
+import { useState } from "react";
 import { NamesField, TypedField } from "../../../controls/index.ts";
 import { blankAt, type Field, fieldOf, optionAt, type PlanPath, valueAt } from "../../../plan/index.ts";
 import { cellsIn, type DataCell } from "./cells.ts";
@@ -69,8 +70,49 @@ function Chosen(props: {
   );
 }
 
-/** One field of a form. */
+/** One field of a form; with a button, and Ctrl+Enter, that confirms its value where that is not confirmed. */
 function FormField({ ground, cell }: { ground: DataGround; cell: DataCell }) {
+  const { path, words } = cell;
+  const [said, setSaid] = useState("");
+  const doubted = ground.doubt(path) !== "";
+  const confirm = () => setSaid(ground.confirm([path], partAround(path, ground)));
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the key comes from the field inside.
+    <div
+      className="form-field"
+      onKeyDown={(event) => {
+        if (!doubted || event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+        event.preventDefault();
+        confirm();
+      }}
+    >
+      <FieldInput ground={ground} cell={cell} />
+      {doubted && (
+        <button
+          type="button"
+          className="doubt"
+          title="It is right as it stands (Ctrl+Enter)"
+          onClick={confirm}
+        >
+          ◇ Confirm<span className="unseen">{` ${words}`}</span>
+        </button>
+      )}
+      {doubted && said !== "" && (
+        <span className="problem" role="alert">
+          {`▲ Not done: ${said}`}
+        </span>
+      )}
+    </div>
+  );
+}
+
+/** The words of the group around a field, for the history. */
+function partAround(path: PlanPath, { plan }: DataGround): string {
+  return (fieldOf(path.slice(0, -1), plan)?.words ?? "the plan").toLowerCase();
+}
+
+/** What is typed or chosen of one field. */
+function FieldInput({ ground, cell }: { ground: DataGround; cell: DataCell }) {
   const { plan, errors, system } = ground;
   const { path, field, words, opens } = cell;
   const value = valueAt(plan, path);

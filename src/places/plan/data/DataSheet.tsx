@@ -1,37 +1,19 @@
 // The sheet of plan data: the list of parts, the tables and forms of the chosen part, and below them what was opened of it.
 import { Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { planParts } from "../../../app/index.ts";
-import {
-  confirm,
-  doubtsIn,
-  fieldOf,
-  type Plan,
-  type PlanPath,
-  printPath,
-  readPlace,
-} from "../../../plan/index.ts";
+import { confirm, fieldOf, type PlanPath, printPath, readPlace } from "../../../plan/index.ts";
 import { useApp, useIt, useSome } from "../../appContext.ts";
 import { signed } from "../sets/useSets.ts";
 import { errorLies, isTable, nameAt } from "./cells.ts";
 import { DataForm } from "./DataForm.tsx";
 import { DataTable } from "./DataTable.tsx";
-import { Doubts, doubtsByPart } from "./Doubts.tsx";
+import { Doubts } from "./Doubts.tsx";
+import { confirmedWords, doubtsByPart, doubtWords } from "./doubts.ts";
 import { ownForms } from "./ownForms.ts";
 import { partWords, type Section, sectionsOf, wayTo } from "./parts.ts";
 import type { DataGround } from "./table.ts";
 import "../../../controls/grid.css";
 import "./data.css";
-
-/** Why a value is not confirmed, as a sentence; "" where it is. */
-function doubtWords(plan: Plan): (path: PlanPath) => string {
-  const doubt = doubtsIn(plan);
-  return (path) => {
-    const why = doubt(path);
-    if (why === null) return "";
-    const words = /not (yet )?confirmed/.test(why) ? why : `not confirmed: ${why}`;
-    return `${words[0].toUpperCase()}${words.slice(1)}.`;
-  };
-}
 
 /** Where the focus is led, and how often it was. */
 interface Led {
@@ -114,9 +96,8 @@ export function DataSheet() {
       doubt: doubtWords(draft),
       confirm: (paths, of) => {
         if (who.trim() === "") return "Say who confirms, at the head of this part: it stands in the history.";
-        const places = paths.map(printPath);
-        const count = places.length === 1 ? places[0] : `${places.length} values`;
-        app.edit(`Confirm ${count} of ${of} (${signed(who)})`, (now) => confirm(now, null, places));
+        const words = confirmedWords(draft, paths, of);
+        app.edit(`Confirm ${words} (${signed(who)})`, (now) => confirm(now, null, paths.map(printPath)));
         return "";
       },
       open: (path) => setOpened({ part, path }),

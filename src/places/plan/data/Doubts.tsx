@@ -1,23 +1,8 @@
 // How many values of a part are not confirmed, and the button that confirms them all.
 import type { PlanPart } from "../../../app/index.ts";
-import { type Plan, type PlanPath, unconfirmedIn } from "../../../plan/index.ts";
-import { partOf, partWords } from "./parts.ts";
+import type { PlanPath } from "../../../plan/index.ts";
+import { partWords } from "./parts.ts";
 import type { DataGround } from "./table.ts";
-
-/** Places that are not confirmed, by the part that shows them; those of sets are of the set with this index alone. */
-export function doubtsByPart(
-  plan: Plan,
-  parts: readonly PlanPart[],
-  set: number,
-): ReadonlyMap<PlanPart, PlanPath[]> {
-  const out = new Map<PlanPart, PlanPath[]>();
-  for (const { path } of unconfirmedIn(plan)) {
-    const found = path === null ? null : partOf(path, plan, parts);
-    if (path === null || found === null || (found.set !== null && found.set !== set)) continue;
-    out.set(found.part, [...(out.get(found.part) ?? []), path]);
-  }
-  return out;
-}
 
 /** The line below the head of a part that has such values. */
 export function Doubts(props: {

@@ -1,14 +1,11 @@
 // Edits of plan data with the words that the history shows of them; names are changed together with all that refers to them.
 import {
   blankAt,
-  confirm,
-  doubtAt,
   type Field,
   type NameKind,
   namedAs,
   type Plan,
   type PlanPath,
-  printPath,
   type Referred,
   renamed,
   supportNames,
@@ -20,6 +17,7 @@ import {
 } from "../../../plan/index.ts";
 import type { System } from "../../../units/index.ts";
 import { nameAround, nameAt } from "./cells.ts";
+import { doubtedOf, givenAt } from "./doubts.ts";
 import { shortText, unitOf } from "./typed.ts";
 
 /** One edit: its words for the history, and what it does. */
@@ -30,7 +28,7 @@ export interface DataEdit {
 
 const quoted = (text: string) => (text === "" ? "blank" : text.length > 40 ? `${text.slice(0, 37)}…` : text);
 
-/** "far-crane: mass 780 t to 800 t". */
+/** "far-crane: mass 780 t to 800 t"; with ", confirmed" where what stood there was not. */
 export function labelOf(plan: Plan, field: Field, words: string, value: unknown, system: System): string {
   const name = nameAround(field.path, plan);
   const unit = unitOf(field, system);
@@ -40,7 +38,8 @@ export function labelOf(plan: Plan, field: Field, words: string, value: unknown,
     const text = quoted(shortText(field, one, system));
     return typeof one === "number" && unit !== "" ? `${text} ${unit}` : text;
   };
-  return `${name === "" ? "" : `${name}: `}${words} ${say(valueAt(plan, field.path))} to ${say(value)}`;
+  const said = `${name === "" ? "" : `${name}: `}${words} ${say(valueAt(plan, field.path))} to ${say(value)}`;
+  return doubtedOf(plan, [field.path]).length === 0 ? said : `${said}, confirmed`;
 }
 
 /**
@@ -48,8 +47,20 @@ export function labelOf(plan: Plan, field: Field, words: string, value: unknown,
  * doubt any more: it is taken off the list of what is not confirmed.
  */
 export function withTyped(draft: Plan, path: PlanPath, value: unknown): Plan {
-  const out = withValueOrName(draft, path, value);
-  return doubtAt(out, path) === null ? out : confirm(out, null, [printPath(path)]);
+  return givenAt(withValueOrName(draft, path, value), [path]);
+}
+
+/** The same for many places at once. A value that stands there already is given by it too. */
+export function withAllTyped(
+  draft: Plan,
+  changes: readonly { readonly at: PlanPath; readonly value: unknown }[],
+): Plan {
+  let out = draft;
+  for (const { at, value } of changes) if (valueAt(out, at) !== value) out = withValueOrName(out, at, value);
+  return givenAt(
+    out,
+    changes.map(({ at }) => at),
+  );
 }
 
 function withValueOrName(draft: Plan, path: PlanPath, value: unknown): Plan {

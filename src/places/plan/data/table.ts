@@ -2,11 +2,13 @@
 import type { CellChange, GridCell, GridColumn, GridModel, RowNames, Spot } from "../../../controls/index.ts";
 import {
   blankAt,
+  confirm,
   type Field,
   fieldOf,
   type Plan,
   type PlanError,
   type PlanPath,
+  printPath,
   referenceAt,
   sentence,
   valueAt,
@@ -22,8 +24,9 @@ import {
   entryMoved,
   labelOf,
   namesOf,
-  withTyped,
+  withAllTyped,
 } from "./changes.ts";
+import { doubtedOf } from "./doubts.ts";
 import { emptyText, fullText, openText, readField, shortText, unitOf } from "./typed.ts";
 
 /** What every form and table of plan data stands on. */
@@ -32,7 +35,7 @@ export interface DataGround {
   readonly errors: readonly PlanError[];
   readonly system: System;
   readonly edit: (edit: DataEdit) => void;
-  /** Why the value at a place is not confirmed, "" where it is. */
+  /** Why the value at a place, or what lies in it, is not confirmed; "" where it is. */
   readonly doubt: (path: PlanPath) => string;
   /** Confirms the values at these places; why it could not be done, "" when it was. */
   readonly confirm: (paths: readonly PlanPath[], of: string) => string;
@@ -182,6 +185,7 @@ export function tableOf(ground: DataGround, asked: TableAsked): DataTableModel {
     const inPlan = rows[row] ?? [...path, row];
     return { at: [...inPlan, ...columns[column].inRow], column: columns[column] };
   };
+  const rowAt = (spot: Spot): PlanPath | null => rows[turned(spot).row] ?? null;
   const cell = (spot: Spot): GridCell => {
     const { at, column } = placed(spot);
     const it = gridCell(ground, at, column.field, column.opens);
@@ -197,24 +201,28 @@ export function tableOf(ground: DataGround, asked: TableAsked): DataTableModel {
       system,
     );
   };
-  const apply = (draft: Plan, changes: readonly CellChange[]) => {
-    let out = draft;
-    for (const { spot, value } of changes) {
-      const { at } = placed(spot);
-      if (valueAt(out, at) !== value) out = withTyped(out, at, value);
-    }
-    return out;
-  };
+  const apply = (draft: Plan, changes: readonly CellChange[]) =>
+    withAllTyped(
+      draft,
+      changes.map(({ spot, value }) => ({ at: placed(spot).at, value })),
+    );
   const blank = () => blankAt([...path, 0], plan);
   const named = nameAround([...path, 0], plan);
   const about = `${named === "" ? "" : `${named}: `}${words.toLowerCase()}`;
+  const confirmedIn = (changes: readonly CellChange[]) => {
+    const { length } = doubtedOf(
+      plan,
+      changes.map(({ spot }) => placed(spot).at),
+    );
+    return length === 0 ? "" : `, ${length === changes.length ? "all" : length} of them confirmed`;
+  };
   const change = (done: string, changes: readonly CellChange[], grown: number) => {
     const [first] = changes;
     const one = changes.length === 1 && done === "set" && grown === 0;
     const { at, column } = placed(first.spot);
     const label = one
       ? labelOf(plan, { ...column.field, path: at }, column.words, first.value, system)
-      : `${about}: ${done}, ${changes.length} cells`;
+      : `${about}: ${done}, ${changes.length} cells${confirmedIn(changes)}`;
     ground.edit({
       label,
       change: (draft) => {
@@ -240,7 +248,11 @@ export function tableOf(ground: DataGround, asked: TableAsked): DataTableModel {
           replace: (done: string, changes: readonly CellChange[], count: number) =>
             ground.edit({
               label: `${about}: ${done} in place of all, ${count} ${rowWord}s`,
-              change: (draft) => apply(withValue(draft, path, Array.from({ length: count }, blank)), changes),
+              change: (draft) => {
+                // What was not confirmed in the rows before says nothing of the rows that stand in their place.
+                const cleared = confirm(draft, null, [printPath(path)]);
+                return apply(withValue(cleared, path, Array.from({ length: count }, blank)), changes);
+              },
             }),
         };
   const head = (column: DataColumn): GridColumn => {
@@ -268,6 +280,14 @@ export function tableOf(ground: DataGround, asked: TableAsked): DataTableModel {
         spots.map((spot) => placed(spot).at),
         about,
       ),
+    entry: {
+      word: asked.rowWord,
+      doubted: (spot: Spot) => rowAt(spot) !== null && ground.doubt(rowAt(spot) as PlanPath) !== "",
+      confirm: (spot: Spot) => {
+        const row = rowAt(spot);
+        return row === null ? "" : ground.confirm([row], about);
+      },
+    },
     pathOf: (spot: Spot) => placed(spot).at,
   };
   const rowNames = rowNamesOf(path, columns);
