@@ -56,7 +56,7 @@ async function act(words: string): Promise<void> {
 
 for (const [width, height] of zoomed)
   test(`at ${width} x ${height} every control can be reached, is not covered and is large enough`, async () => {
-    test.setTimeout(150_000);
+    test.setTimeout(400_000);
     await page.setViewportSize({ width, height });
     for (const key of ["1", "f", "b", "g", "h"]) {
       await page.locator("body").press(key);

@@ -122,6 +122,11 @@ describe("finding", () => {
     expect(first(typed)).toBe(id);
   });
 
+  test("steps that fit alike stay in their order", () => {
+    const steps = found(all, "go to step").map(({ id }) => id);
+    expect(steps.filter((id) => /^step \d/.test(id))).toEqual(["step 0", "step 1", "step 2"]);
+  });
+
   test("every typed word must be there; nothing typed leaves all in their order", () => {
     expect(found(all, "edit zebra")).toEqual([]);
     expect(found(all, "  ")).toEqual(all);

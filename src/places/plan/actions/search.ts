@@ -36,9 +36,11 @@ export function scoreOf(action: Pick<Action, "words" | "also" | "kind" | "keys">
     if (best === 0) return 0;
     sum += best;
   }
-  // Of two that fit alike, the one with the fewer other words; one that begins as typed comes first.
+  // One that begins as typed comes first; of two that fit alike the one with the fewer other words. Steps and findings
+  // stay in their own order.
   const begins = lookedIn[0].startsWith(plain(typed).trim()) ? 4 : 0;
-  return sum + begins + 1 / (1 + lookedIn[0].length / 40);
+  const ordered = action.kind === "step" || action.kind === "finding";
+  return sum + begins + (ordered ? 0 : 1 / (1 + lookedIn[0].length / 40));
 }
 
 /** The actions that fit, the best first; all of them in their own order when nothing is typed. */
