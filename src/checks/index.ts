@@ -56,7 +56,7 @@ export {
   useOf,
 } from "./measure.ts";
 export { inOrder } from "./measureFindings.ts";
-export { checkNames, nameForms } from "./names.ts";
+export { type CheckName, checkNames, nameForms } from "./names.ts";
 export type { Governing } from "./propose/evaluate.ts";
 export { type Proposal, proposeSequence, type RunnerUp } from "./propose/propose.ts";
 export { type PickSlings, proposeSlings, type SlingProposal } from "./rigging/proposeSlings.ts";

@@ -3,6 +3,7 @@
 import type { Plan } from "../plan/index.ts";
 import type { Pose, SetContext, SetRun } from "../sequence/index.ts";
 import type { Limit } from "./limits.ts";
+import type { CheckName } from "./names.ts";
 import type { Trace } from "./trace.ts";
 import type { Finding, Level, SetBacked, SetResult, WayBack } from "./types.ts";
 import type { StepWind } from "./wind/types.ts";
@@ -29,7 +30,7 @@ export interface TracedReading {
 
 /** What every check of one subject says, whatever it is read from. */
 export interface Quantity {
-  check: string;
+  check: CheckName;
   subject: string;
   level: Level;
   /** A greatest value must not be passed, a least value must not be fallen below. */

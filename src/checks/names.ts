@@ -1,4 +1,4 @@
-// The names of all checks, area by area. tests/coverage holds that no check has another name, and a witness of each.
+// The names of all checks, area by area. Its type holds that no check has another name; tests/coverage has a witness of each.
 
 /** Names of the checks of a pose, a run, a loss or the data, as in their findings. */
 export const checkNames = [
@@ -157,3 +157,6 @@ export const checkNames = [
 
 /** Forms in which the checks are read once more: a name is the form with the check's own name behind it. */
 export const nameForms = ["in the wind: ", "overnight: ", "in the spread: "] as const;
+
+/** Name of a check as in its findings: a name of the list, or a form of one. */
+export type CheckName = (typeof checkNames)[number] | `${(typeof nameForms)[number]}${string}`;

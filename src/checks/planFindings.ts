@@ -4,12 +4,13 @@ import { openItems, type Plan } from "../plan/index.ts";
 import { dataFindings } from "./dataMeasure.ts";
 import { finding } from "./finding.ts";
 import { limitOf, unknownLimits } from "./limits.ts";
+import type { CheckName } from "./names.ts";
 import type { Finding, Level } from "./types.ts";
 import { weightMeasures } from "./weights.ts";
 
 function note(
   level: Level,
-  check: string,
+  check: CheckName,
   set: string,
   subject: string,
   words: string,

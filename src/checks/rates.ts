@@ -4,6 +4,7 @@ import { byId, type Step } from "../plan/index.ts";
 import { type Pose, type SetContext, type SetRun, type StepRun, situationAt } from "../sequence/index.ts";
 import { type Limit, limitOf } from "./limits.ts";
 import { type Measure, measure, NOT_HERE, type Reading } from "./measure.ts";
+import type { CheckName } from "./names.ts";
 import { constant, field, Recorder, solved, trace } from "./trace.ts";
 import { traced } from "./traced.ts";
 import type { Finding } from "./types.ts";
@@ -129,7 +130,7 @@ function speedOf(ctx: SetContext, { step, index }: StepRun, kind: Travel, total:
 /** One of the two rates of a step against its limit. */
 interface Rate {
   rule: Limit;
-  check: string;
+  check: CheckName;
   change: Change;
   /** Where the change begins and ends. */
   at: { from: number; to: number };
@@ -237,7 +238,7 @@ function storedIn(ctx: SetContext, run: SetRun, s: StepRun): Stored[] {
 
 /** The rates of every support, each where the greatest change of its step ends. */
 export function rateMeasures(ctx: SetContext, run: SetRun): Measure[] {
-  return ["change per metre", "change per 10 mm", "change per minute"].flatMap((check) => {
+  return (["change per metre", "change per 10 mm", "change per minute"] as const).flatMap((check) => {
     const rule = limitOf(ctx.plan, check);
     if (rule === null) return [];
     return ctx.supports.flatMap((support) => {

@@ -5,6 +5,7 @@ import type { Acceptance, WayBackStep } from "../plan/index.ts";
 import type { SetRun } from "../sequence/index.ts";
 import type { SetClearances } from "./clearance/types.ts";
 import type { Extent } from "./extent.ts";
+import type { CheckName } from "./names.ts";
 import type { Corner } from "./spread/corner.ts";
 import type { StepWind } from "./wind/types.ts";
 
@@ -20,8 +21,8 @@ export interface When {
 export interface Finding {
   id: string;
   level: Level;
-  /** Check id, such as 'hook-load' or 'tipping'. */
-  check: string;
+  /** Name of its check. */
+  check: CheckName;
   /** Set id; '' for the plan as a whole. */
   set: string;
   /** Support, crane, transporter or field that it is about. */

@@ -1,9 +1,8 @@
-// The list of the names of checks is whole: no check has another name, as its source is written and as it is made, and each
+// The list of the names of checks is whole: no check has another name, as the compiler sees it and as it is made, and each
 // name has a witness.
 
-import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { checkList, checkNames, nameForms } from "../../src/checks/index.ts";
+import { type CheckName, checkList, checkNames, nameForms } from "../../src/checks/index.ts";
 import { prepareContext } from "../../src/sequence/index.ts";
 import { readScenario } from "./plans.ts";
 import { witnesses } from "./witnesses.ts";
@@ -12,45 +11,18 @@ const listed = new Set<string>(checkNames);
 const form = (name: string) => nameForms.find((start) => name.startsWith(start));
 const isKnown = (name: string) => listed.has(name) || form(name) !== undefined;
 
-const folder = new URL("../../src/checks/", import.meta.url);
-const files = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter(
-  // Proposals name what governs a variant, the table of coverage the checks that answer a row.
-  (file) => file.endsWith(".ts") && !/^(propose|coverage)[\\/]|^names\.ts$/.test(file),
-);
-const sources = files.map((file) => ({ file, text: readFileSync(new URL(file, folder), "utf8") }));
-
-/** Names that the source gives to checks: as text, by a constant, or with a part that is filled in (`*`). */
-function written(text: string): string[] {
-  const out: string[] = [];
-  for (const [, given] of text.matchAll(/\bcheck(?::| =(?!=)) ?([^;,}\n]*(?:\n\s+[?:][^;,}\n]*)*)/g)) {
-    // Of a choice, what is chosen; what is compared is no name.
-    const chosen = given.replace(/^[^?"`]*\?/, "").replace(/ as const$/, "");
-    for (const [, literal, template] of chosen.matchAll(/"([^"]+)"|`([^`]+)`/g))
-      out.push(literal ?? template.replace(/\$\{[^}]*\}/g, "*"));
-    const constant = /^([A-Z][A-Z_]+)$/.exec(chosen.trim())?.[1];
-    const value =
-      constant && sources.map((s) => new RegExp(`const ${constant} = "([^"]+)"`).exec(s.text)?.[1]);
-    if (value) out.push(value.find((v) => v !== undefined) ?? `${constant}, which is nowhere`);
-  }
-  return out;
-}
-
-const all = sources.flatMap(({ file, text }) => written(text).map((name) => [name, file] as const));
+/** The compiler holds that a finding and a measure have no other name; here is that it does. */
+const held: CheckName[] = [
+  "tipping",
+  "overnight: tipping",
+  // @ts-expect-error: no check has this name.
+  "tiping",
+];
 
 describe("the names of checks", () => {
   test("are each in the list once", () => {
     expect(listed.size).toBe(checkNames.length);
-    expect(all.length).toBeGreaterThan(100);
-  });
-
-  test.each(all)("'%s' of %s is in the list", (name) => {
-    if (!name.includes("*")) expect(isKnown(name)).toBe(true);
-    else {
-      const pattern = new RegExp(`^${name.replaceAll("*", ".+")}$`);
-      expect(
-        [...checkNames, ...nameForms.map((start) => `${start}x`)].filter((n) => pattern.test(n)),
-      ).not.toEqual([]);
-    }
+    expect(held.map(isKnown)).toEqual([true, true, false]);
   });
 
   test.each(["demo", "one-girder", "planted-faults"])(

@@ -4,6 +4,7 @@ import { diagramsOf, momentAt, shearAt } from "../../mechanics/index.ts";
 import type { Splice } from "../../plan/index.ts";
 import type { Pose, SetContext } from "../../sequence/index.ts";
 import { type Measure, measure, type Reading } from "../measure.ts";
+import type { CheckName } from "../names.ts";
 import { constant, type FieldUnit, field, KN, KNM, NUMBER, type Recorder, solved, trace } from "../trace.ts";
 import { traced } from "../traced.ts";
 import { girdersOf, setPath } from "./data.ts";
@@ -13,7 +14,7 @@ const PROPORTION =
   "common practice, no source: in proportion to the holes filled with bolts and pins; groups of bolts of even spacing";
 
 interface Quantity {
-  check: string;
+  check: CheckName;
   symbol: "M" | "V";
   field: "moment_kNm" | "shear_kN";
   unit: string;

@@ -2,11 +2,12 @@
 
 import { hookName, type Plan } from "../../plan/index.ts";
 import { finding } from "../finding.ts";
+import type { CheckName } from "../names.ts";
 import type { Finding, Level } from "../types.ts";
 import { allowableAt } from "./allowable.ts";
 import { lackingOf, matLacks } from "./tracks.ts";
 
-const open = (level: Level, check: string, subject: string, words: string, cure: string): Finding =>
+const open = (level: Level, check: CheckName, subject: string, words: string, cure: string): Finding =>
   finding({ level, check, set: "", subject, words: `${subject}: ${words}`, cure });
 
 /** What the record of the ground lacks: who accepted it, and where its values are from. */

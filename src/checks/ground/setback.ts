@@ -105,7 +105,7 @@ function judged(edge: Edge, rule: ReturnType<typeof setbackRule>) {
   const signed = edge.signedOff;
   const level: Level = signed ? "note" : edge.kind === "retained" ? "caution" : "stop";
   const chosenBy = signed?.by ?? (edge.kind === "retained" ? "default" : (rule?.chosenBy ?? "plan"));
-  return { check: "set-back", level, source: sourceOf(edge, rule), chosenBy, cure: CURE };
+  return { check: "set-back", level, source: sourceOf(edge, rule), chosenBy, cure: CURE } as const;
 }
 
 const subjectOf = (machine: Standing, edge: Edge): string => `${machine.name}, ${edge.name}`;

@@ -171,7 +171,8 @@ function overFindings(
   ];
 }
 
-const base = (one: Underfoot) => ({ check: "structure underfoot", cure: CURE, source: one.source ?? "plan" });
+const base = (one: Underfoot) =>
+  ({ check: "structure underfoot", cure: CURE, source: one.source ?? "plan" }) as const;
 
 /** What stands above a structure of which nobody said what it may carry. */
 function uncheckedFinding(ctx: SetContext, run: SetRun, one: Underfoot, passed: Passed): Finding {

@@ -114,8 +114,8 @@ function judged({ plan }: SetContext, machine: Standing, wall: Wall) {
   return {
     level,
     ...(machine.of === "train"
-      ? { check: "wall surcharge", unit: "kN/m" }
-      : { check: "edge distance", unit: "m" }),
+      ? ({ check: "wall surcharge", unit: "kN/m" } as const)
+      : ({ check: "edge distance", unit: "m" } as const)),
     subject: `${machine.name}, ${wall.name} wall`,
     source: rule ? `${rule.source}; reach ${rule.value} of the wall's height` : "plan",
     chosenBy: signed?.by ?? rule?.chosenBy ?? "plan",

@@ -13,13 +13,14 @@ import {
   type RunCheck,
 } from "../measure.ts";
 import { measureFindings } from "../measureFindings.ts";
+import type { CheckName } from "../names.ts";
 import type { Finding } from "../types.ts";
 import { pressureAt, type Toward, WAYS, wayWords } from "./air.ts";
 import { blowerOf } from "./blow.ts";
 import { measuresIn, type Wind, windy } from "./worseWay.ts";
 
 /** Name of a check in the wind. */
-export const inTheWind = (check: string): string => `in the wind: ${check}`;
+export const inTheWind = (check: CheckName): CheckName => `in the wind: ${check}`;
 
 const limitOfStep = (ctx: SetContext, step: number): number => ctx.set.steps[step]?.windLimit_m_per_s ?? 0;
 

@@ -15,6 +15,7 @@ import {
   type Reading,
   type RunCheck,
 } from "../measure.ts";
+import type { CheckName } from "../names.ts";
 import { constant, solved } from "../trace.ts";
 import { traced } from "../traced.ts";
 import type { Finding } from "../types.ts";
@@ -60,9 +61,9 @@ function whyLeft({ set }: SetContext, { step, progress }: Pose): string | null {
 }
 
 /** Name of a check where a set is left. */
-const overnight = (check: string): string => `overnight: ${check}`;
+const overnight = (check: CheckName): CheckName => `overnight: ${check}`;
 
-const SLIDING = overnight("contacts at their limit");
+const SLIDING = "overnight: contacts at their limit";
 const HOLD = "lashings, stops or guides that hold it across before it is left";
 
 const cureOf = (m: Measure): string => `lashings, guys or bracing before it is left; or ${m.cure}`;
