@@ -14,6 +14,9 @@ interface OnPage {
   };
 }
 
+// Every answer is waited for, one after the other, on a machine that may be busy.
+test.setTimeout(180_000);
+
 /** The page with the plan solved, at the end of the step in which the far crane takes its load, with handles in the plan view. */
 async function opened(page: Page): Promise<void> {
   await page.goto("/");
@@ -26,7 +29,8 @@ async function opened(page: Page): Promise<void> {
   });
   await page.keyboard.press("2");
   await page.keyboard.press("m");
-  await expect(crane(page)).toBeVisible();
+  // The first picture of all may take software rendering long on a busy machine.
+  await expect(crane(page)).toBeVisible({ timeout: 60_000 });
 }
 
 const crane = (page: Page) => page.getByRole("slider", { name: "far-crane", exact: true });
@@ -58,12 +62,32 @@ async function middle(page: Page): Promise<{ x: number; y: number }> {
   return { x: at.x + at.width / 2, y: at.y + at.height / 2 };
 }
 
+const findings = (page: Page) =>
+  page.evaluate(() =>
+    (globalThis as unknown as OnPage).__handspan
+      .result()
+      .findings.map(({ id }) => id)
+      .sort(),
+  );
+
 const uses = (page: Page) => page.locator(".place-box .uses li").first();
 
 test("the far crane is dragged by 2 m: hook use and findings answer, and undo restores the plan", async ({
   page,
 }) => {
   await opened(page);
+  // Where 2 m matter: the set is landed with the hook some 6 m from here along the path, and the chart begins at a radius
+  // of 12 m. The hypotenuse of 6 m and 11 m is longer than that, of 6 m and 9 m it is shorter.
+  await crane(page).focus();
+  await page.keyboard.type("272");
+  await page.keyboard.press("Enter");
+  await page.getByLabel("y, to the left", { exact: true }).fill("11");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Escape");
+  await expect(page.locator(".place-box")).toHaveCount(0);
+  await page.getByRole("slider", { name: "near-crane", exact: true }).focus();
+  await solved(page);
   const before = await documentOf(page);
   const calls = () => page.evaluate(() => (globalThis as unknown as OnPage).__handspan.info().calls);
   const { x, y } = await middle(page);
@@ -72,18 +96,19 @@ test("the far crane is dragged by 2 m: hook use and findings answer, and undo re
   // Dragging what was not chosen moves nothing: the press chooses it.
   await page.mouse.move(x, y);
   await page.mouse.down();
-  await page.mouse.move(x + 2 * scale, y, { steps: 4 });
+  await page.mouse.move(x, y + 2 * scale, { steps: 4 });
   await page.mouse.up();
   expect((await documentOf(page)).draftHash).toBe(before.draftHash);
   await expect(crane(page)).toHaveClass(/chosen/);
   await expect(uses(page)).toContainText("far crane");
+  const foundBefore = await findings(page);
   const useBefore = await uses(page).locator("strong").textContent();
 
   await page.mouse.move(x, y);
   await page.mouse.down();
-  await page.mouse.move(x + scale, y, { steps: 5 });
-  await page.mouse.move(x + 2 * scale, y, { steps: 5 });
-  await expect(page.locator(".place-box small")).toContainText("+2.0 m");
+  await page.mouse.move(x, y + scale, { steps: 5 });
+  await page.mouse.move(x, y + 2 * scale, { steps: 5 });
+  await expect(page.locator(".place-box small")).toContainText("+0.0 m, −2.0 m");
   // Still held: the answers come.
   await expect(uses(page)).toContainText("→", { timeout: 30_000 });
   await expect(page.locator(".change")).toBeVisible();
@@ -95,15 +120,14 @@ test("the far crane is dragged by 2 m: hook use and findings answer, and undo re
   await page.mouse.up();
 
   const after = await documentOf(page);
-  expect(after.labels.at(-1)).toBe("far-crane moved 2.0 m forward, to 279.0 m");
+  expect(after.labels.at(-1)).toBe("far-crane moved 2.0 m to the right, to y 9.0 m");
   expect(after.index).toBe(before.index + 1);
   await solved(page);
   await expect(uses(page)).toContainText(`${useBefore} →`);
   const useAfter = await uses(page).locator("strong").textContent();
   expect(useAfter).not.toBe(useBefore);
-  await expect(page.locator(".change button").first()).toContainText(
-    /findings: [1-9]\d* more|, [1-9]\d* gone/,
-  );
+  await expect(page.locator(".change button").first()).toContainText(/findings: [1-9]\d* more/);
+  expect(await findings(page)).not.toEqual(foundBefore);
   console.log(
     `${await uses(page).textContent()}; ${await page.locator(".change button").first().textContent()}`,
   );
@@ -176,6 +200,9 @@ test("Escape takes a drag back, an error of the draft stands beside its thing, a
   await page.keyboard.press("Enter");
   await expect(page.locator(".place-problem")).toContainText("sets[0].picks[0].at_m");
   await expect(page.locator(".old-sign")).toBeVisible();
+  // The first Escape leaves the field: in it, undo would be that of its text.
+  await page.keyboard.press("Escape");
+  await expect(pick).toBeFocused();
   await page.keyboard.press("Control+z");
   await expect(page.locator(".place-problem")).toHaveCount(0);
 

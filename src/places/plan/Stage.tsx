@@ -113,10 +113,14 @@ export function Stage() {
             corner={corner}
             {...(sights !== null && { onSight: sights.set })}
           />
-          {sights !== null && <Moving sights={sights} />}
         </Suspense>
       ) : (
         <Waiting />
+      )}
+      {sights !== null && context !== null && (
+        <Suspense fallback={null}>
+          <Moving sights={sights} />
+        </Suspense>
       )}
     </section>
   );

@@ -3,6 +3,7 @@ import { useRef, useState, useSyncExternalStore } from "react";
 import {
   type Handle,
   handlesOf,
+  leaderEnd,
   movedTo,
   nearestTo,
   outlinesOf,
@@ -40,8 +41,8 @@ function seenFrom(sight: Sight, handles: readonly Handle[]): Seen[] {
 }
 
 /** Names beside the handles, where there is room for them. */
-function namesOf(seen: readonly Seen[], { width, height }: Sight) {
-  const tags = seen.map(({ thing, x, y }) => ({
+function namesOf(named: readonly Seen[], { width, height }: Sight, seen: readonly Seen[]) {
+  const tags = named.map(({ thing, x, y }) => ({
     ...{ id: thing.key, x, y: y - size / 2, way: "up" as const },
     ...{ width: 6.3 * thing.name.length + 10, height: 17 },
   }));
@@ -70,11 +71,17 @@ const arrows: Readonly<Record<string, readonly ["along" | "across", 1 | -1]>> = 
   ArrowDown: ["across", -1],
 };
 
-/** Dashed outlines of what the draft has elsewhere than it is drawn. */
-function Outlines({ sight, handles }: { sight: Sight; handles: readonly Handle[] }) {
-  const lines = handles.flatMap((handle) => outlinesOf(handle, sight, sight.view));
+/** Dashed outlines of what the draft has elsewhere than it is drawn, and leaders from names to their handles. */
+function Outlines(props: { sight: Sight; seen: readonly Seen[]; names: ReturnType<typeof namesOf> }) {
+  const { sight, seen, names } = props;
+  const lines = seen.flatMap((handle) => outlinesOf(handle, sight, sight.view));
   return (
     <svg className="draft-outlines" aria-hidden="true">
+      {seen.map(({ thing, x, y }) => {
+        const rect = names.get(thing.key);
+        const end = rect === undefined ? null : leaderEnd(x, y - size / 2, rect);
+        return end && <path key={thing.key} d={`M${x} ${y}L${end[0]} ${end[1]}`} />;
+      })}
       {lines.map((line, i) => (
         <polyline
           // biome-ignore lint/suspicious/noArrayIndexKey: lines have no names, and their order stands for them
@@ -104,7 +111,12 @@ export function Moving({ sights }: { sights: Sights }) {
   const shown = move === null ? draft : movedTo(draft, move.thing, move.to);
   const handles = handlesOf(sight, shown);
   const seen = seenFrom(sight, handles);
-  const names = namesOf(seen, sight);
+  // The chosen thing has its name on its box.
+  const names = namesOf(
+    seen.filter(({ thing }) => thing.key !== chosen),
+    sight,
+    seen,
+  );
   const at = seen.find(({ thing }) => thing.key === chosen);
   const elementOf = (key: string) =>
     layer.current?.querySelector<HTMLElement>(`[data-handle="${CSS.escape(key)}"]`);
@@ -173,7 +185,7 @@ export function Moving({ sights }: { sights: Sights }) {
 
   return (
     <div ref={layer} className="moving" data-shifted={handles.some(({ shift }) => shift[0] || shift[1])}>
-      <Outlines sight={sight} handles={handles} />
+      <Outlines sight={sight} seen={seen} names={names} />
       {seen.map((handle) => {
         const { thing, x, y, standing, fixed } = handle;
         const isChosen = thing.key === chosen;
@@ -213,7 +225,7 @@ export function Moving({ sights }: { sights: Sights }) {
       })}
       {seen.map(({ thing }) => {
         const rect = names.get(thing.key);
-        if (rect === undefined || thing.key === chosen) return null;
+        if (rect === undefined) return null;
         return (
           <span
             key={thing.key}

@@ -19,7 +19,7 @@ function Uses({ units }: { units: System }) {
   );
   const { set: older } = olderOf({ document, result, cursor, answered });
   const uses = result === null ? [] : craneUses(result, before?.result ?? null, cursor);
-  if (uses.length === 0) return <p className="quiet">No crane carries in this step.</p>;
+  if (uses.length === 0) return <p className="quiet">No limit of a crane applies in this step.</p>;
   return (
     <ul className={older ? "uses before" : "uses"} aria-label="Highest use in this step">
       {uses.map(({ subject, limitWords, before: was, now }) => (
