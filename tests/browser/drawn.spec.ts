@@ -119,6 +119,9 @@ test("a piece is chosen in the elevation by keyboard; its sizes are typed beside
   await undo();
   await form.getByRole("button", { name: "Row of L2" }).click();
   await expect(page.locator('td[role="gridcell"]:focus')).toHaveText("600");
+  // And back: the row that has the focus is the piece that is drawn.
+  await page.keyboard.press("ArrowDown");
+  await expect(form.getByRole("radio", { name: /^L3/ })).toHaveAttribute("aria-checked", "true");
 });
 
 test("the ledger says what the solver weighs and judges each line as the check does", async () => {

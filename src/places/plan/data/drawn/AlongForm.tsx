@@ -32,8 +32,8 @@ function laneOf({ thing }: Slider): { y: number; half: number } {
 }
 
 const shapes = {
-  pick: "M0 14L-11 -8H11Z",
-  bunk: "M-11 -12H11V12H-11Z",
+  pick: "M0 14L-13 -10H13Z",
+  bunk: "M-12 -12H12V12H-12Z",
 };
 
 export function AlongForm({ ground, set: index }: OwnFormProps) {

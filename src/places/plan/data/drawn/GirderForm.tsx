@@ -1,5 +1,5 @@
 // Girders by plate sizes: elevation, the chosen piece's cross-section with its properties, and what the set weighs.
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { QuantityField } from "../../../../controls/index.ts";
 import {
   fieldOf,
@@ -71,6 +71,14 @@ function Properties(props: {
   );
 }
 
+/** The piece whose row in a table below has the focus; null for any other place. */
+function rowFocused(target: Element, lines: string): { girder: number; piece: number } | null {
+  const row = target.closest("tbody tr");
+  const table = row?.closest("[role=grid]")?.getAttribute("aria-label");
+  const girder = lines.split("\n").findIndex((line) => table === `Pieces of girder ${line}`);
+  return row === null || girder < 0 ? null : { girder, piece: (row as HTMLTableRowElement).sectionRowIndex };
+}
+
 export function GirderForm({ ground, set: setIndex }: OwnFormProps) {
   const { plan, system } = ground;
   const app = useApp();
@@ -81,10 +89,22 @@ export function GirderForm({ ground, set: setIndex }: OwnFormProps) {
   const p = Math.min(chosen.piece, girder.pieces.length - 1);
   const piece = girder.pieces[p];
   const at: PlanPath = ["sets", setIndex, "girders", g, "pieces", p];
+  const lines = set.girders.map(({ line }) => line).join("\n");
   const all = weighed(set);
   const { density } = steelOf(set);
+  const form = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const part = form.current?.parentElement;
+    if (!part) return;
+    const onFocus = (event: FocusEvent) => {
+      const row = rowFocused(event.target as Element, lines);
+      if (row !== null) choose(row);
+    };
+    part.addEventListener("focusin", onFocus);
+    return () => part.removeEventListener("focusin", onFocus);
+  }, [lines]);
   return (
-    <section className="drawn-form" aria-label="Girder">
+    <section ref={form} className="drawn-form" aria-label="Girder">
       <div className="grid-tools">
         <label className="choice">
           Girder

@@ -76,7 +76,7 @@ function Under(props: { plan: Plan; set: PlanSet; system: System }) {
             <g className="cg" transform={`translate(${x(cg.x)} ${y(cg.y)})`}>
               <circle r="7" />
               <path d="M0 0V-7A7 7 0 0 1 7 0ZM0 0V7A7 7 0 0 1 -7 0Z" />
-              <text x="11" y="4">
+              <text y="-12" textAnchor="middle">
                 CG of the set
               </text>
             </g>

@@ -17,7 +17,12 @@ function Drawing({ plan, it, system }: { plan: Plan; it: Profile; system: System
   const { width } = useSize(place);
   const { points, stretches, footprints, marks } = it;
   const chainages = [...points.map(({ at }) => at), ...footprints.flatMap(({ from, to }) => [from, to])];
-  const [first, last] = [Math.min(...chainages), Math.max(...chainages)];
+  const drawnFrom = Math.min(...chainages);
+  // What stands a little beyond the path's end, as the face of the abutment, is drawn too.
+  const beyond = 0.15 * (Math.max(...chainages) - drawnFrom);
+  const end = Math.max(...chainages);
+  const near = marks.map(({ at }) => at).filter((at) => at > end && at < end + beyond);
+  const [first, last] = [drawnFrom, Math.max(end, ...near)];
   const levels = points.map(({ elevation }) => elevation);
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
   const x = scaleOf(first, last, LEFT, width - RIGHT);
