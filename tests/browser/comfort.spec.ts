@@ -116,9 +116,9 @@ test("nothing moves by itself: not while scrubbing, not when the results of an e
       })[]) {
         if (entry.hadRecentInput) continue;
         // A number that is set to the right begins further left when it has a digit more: the text is its own and moves
-        // nothing. What is found is listed by level, so that a finding of a new result stands among those that are there.
+        // nothing. Findings are listed by level and history by time, so that a new one stands above those that are there.
         const moved = entry.sources.filter(
-          ({ node }) => node instanceof Element && node.closest(".findings") === null,
+          ({ node }) => node instanceof Element && node.closest(".findings, .history") === null,
         );
         if (moved.length === 0) continue;
         seen.sum += entry.value;
