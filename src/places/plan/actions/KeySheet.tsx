@@ -26,6 +26,14 @@ const inside: readonly (readonly [part: string, keys: readonly (readonly [keys: 
       ],
     ],
     [
+      "On a handle in the scene",
+      [
+        ["Arrows", "moves it by 0.1 m, with Shift by 0.5 m, with Alt by 0.01 m"],
+        ["Enter, Digits", "to its number"],
+        ["Esc", "takes the move back, then lets go of it"],
+      ],
+    ],
+    [
       "In lists and panels",
       [
         ["Up, Down", "to another line"],
