@@ -14,7 +14,7 @@ onePage(
 );
 
 const field = () => page.getByRole("combobox", { name: "Words of the action" });
-const chosen = () => page.getByRole("option", { selected: true });
+const chosen = () => page.locator('.finder [role="option"][aria-selected="true"]');
 
 /** What the history of the document says last. */
 const lastEntry = () =>

@@ -49,7 +49,7 @@ function Option(props: { action: Action; id: string; chosen: boolean; choose: ()
     >
       <span className="action-words">
         {words}
-        {why !== "" && <span className="why">{`not now: ${why}`}</span>}
+        {why !== "" && <span className="why">{` (not now: ${why})`}</span>}
       </span>
       <span className="quiet">{actionKinds[action.kind]}</span>
       <span className="action-keys">
