@@ -1,13 +1,7 @@
 // Forms of their own for parts of the plan, drawn above the tables of the part: a part has one when it is named here.
 import { type ComponentType, lazy } from "react";
 import type { PlanPart } from "../../../app/index.ts";
-import type { DataGround } from "./table.ts";
-
-/** What a form of its own is given: the draft with its errors and edits, and the index of the set that is looked at. */
-export interface OwnFormProps {
-  readonly ground: DataGround;
-  readonly set: number;
-}
+import type { OwnFormProps } from "./table.ts";
 
 export const ownForms: Readonly<Partial<Record<PlanPart, ComponentType<OwnFormProps>>>> = {
   limits: lazy(() => import("./limits/LimitsForm.tsx").then((it) => ({ default: it.LimitsForm }))),

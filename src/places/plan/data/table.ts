@@ -43,6 +43,12 @@ export interface DataGround {
   readonly open: (path: PlanPath) => void;
 }
 
+/** What a form of its own for a part of the plan is given: the draft with its errors and edits, and the index of the set looked at. */
+export interface OwnFormProps {
+  readonly ground: DataGround;
+  readonly set: number;
+}
+
 /** Other words that heads of surveys and data sheets have for a column, by the name of its field. */
 const also: Readonly<Record<string, readonly string[]>> = {
   asBuilt_m: [

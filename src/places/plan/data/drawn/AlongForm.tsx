@@ -6,7 +6,7 @@ import { fieldOf, type Plan } from "../../../../plan/index.ts";
 import { lengthWords, marksOf, standingWords } from "../../../../scene/index.ts";
 import { useSize } from "../../../../share/index.ts";
 import { fromSI, signOf, unitFor } from "../../../../units/index.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { type Slider, slidersOf, stationOf } from "./along.ts";
 import { scaleOf, tickStep, ticksOf, tickText } from "./axes.ts";
 import { elevationOf } from "./steel.ts";

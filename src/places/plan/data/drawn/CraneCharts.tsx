@@ -5,7 +5,7 @@ import { type Crane, gravityOf } from "../../../../plan/index.ts";
 import { useSize } from "../../../../share/index.ts";
 import { fromSI, missing, print, printed, signOf, toSI, unitFor } from "../../../../units/index.ts";
 import { useApp, useIt, useSome } from "../../../appContext.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { scaleOf, spreadLabels, tickStep, ticksOf, tickText } from "./axes.ts";
 import { curvePath, curvesOf, readsBetween, rowFlags } from "./chart.ts";
 import { type CraneUse, craneUses } from "./craneUses.ts";

@@ -12,7 +12,7 @@ import {
 import { print, type Shown } from "../../../../units/index.ts";
 import { useApp } from "../../../appContext.ts";
 import { labelOf, withTyped } from "../changes.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { GirderElevationDrawing } from "./GirderElevationDrawing.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
 import { elevationOf } from "./steel.ts";

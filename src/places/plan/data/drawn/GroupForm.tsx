@@ -5,7 +5,7 @@ import { type Plan, type PlanSet, type Transporter, takeOff } from "../../../../
 import { useSize } from "../../../../share/index.ts";
 import { print, type System } from "../../../../units/index.ts";
 import { withTyped } from "../changes.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { scaleOf } from "./axes.ts";
 import { assigned, groupProblems, newGroupName, type Standing, standingUnder, wheelsOf } from "./groups.ts";
 import { letterOf, Patterns, patternOf } from "./patterns.tsx";

@@ -3,7 +3,7 @@ import { useRef } from "react";
 import type { PlanSet, TakeOff } from "../../../../plan/index.ts";
 import { useSize } from "../../../../share/index.ts";
 import { fromSI, print, type System, signOf, unitFor } from "../../../../units/index.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { scaleOf, tickStep, ticksOf, tickText } from "./axes.ts";
 import { LedgerTable, TakeOffTable, verdictOf } from "./WeightTables.tsx";
 import { ledgerRows, ledgerSum, weighed } from "./weights.ts";

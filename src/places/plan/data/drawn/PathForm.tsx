@@ -4,7 +4,7 @@ import { colourOf } from "../../../../app/index.ts";
 import type { Plan } from "../../../../plan/index.ts";
 import { useSize } from "../../../../share/index.ts";
 import { fromSI, print, type System, signOf, unitFor } from "../../../../units/index.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { roundFactor, scaleOf, tickStep, ticksOf, tickText } from "./axes.ts";
 import { type Profile, profileOf } from "./profile.ts";
 import "./drawn.css";

@@ -2,7 +2,7 @@
 import { useRef } from "react";
 import { useSize } from "../../../../share/index.ts";
 import { fromSI, print, printed, type System, signOf, unitFor } from "../../../../units/index.ts";
-import type { OwnFormProps } from "../ownForms.ts";
+import type { OwnFormProps } from "../table.ts";
 import { scaleOf, tickStep, ticksOf, tickText } from "./axes.ts";
 import { type SeatLevel, type SeatRow, seatRows } from "./seatLevels.ts";
 import "./drawn.css";

@@ -9,8 +9,6 @@ import {
   readyRules,
 } from "../../../../checks/index.ts";
 import type { Plan } from "../../../../plan/index.ts";
-import type { OwnFormProps } from "../ownForms.ts";
-import type { DataGround } from "../table.ts";
 import { LimitEditor } from "./LimitEditor.tsx";
 import { limitWords, ruleSwitched, unitProblem } from "./limitEdits.ts";
 import { chosenWords } from "./words.ts";
