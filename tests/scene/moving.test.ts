@@ -237,6 +237,12 @@ describe("handles", () => {
     for (const one of moved) expect(outlinesOf(one, drawn, "elevation").length).toBeGreaterThan(0);
   });
 
+  test("say that the numbers are those of the start once the set has rolled on", () => {
+    const rolled = handlesOf(posed("second-roll"), plan);
+    expect(rolled.filter(({ since }) => since !== "").map((one) => one.thing.key)).toEqual(["start set-1"]);
+    expect(handlesOf(drawn, plan).every(({ since }) => since === "")).toBe(true);
+  });
+
   test("say why a transporter that has left the set cannot be moved by its place at the start", () => {
     const out = posed("front-out");
     const [set] = plan.sets;

@@ -23,6 +23,8 @@ export interface Handle {
   shift: [number, number];
   /** Why it cannot be moved at this pose; "" where it can. */
   fixed: string;
+  /** What its numbers mean where it has gone on since the start; "" where it has not. */
+  since: string;
 }
 
 /** Where the handle of a thing stands in a drawn pose; null where the pose does not show it. */
@@ -53,6 +55,21 @@ function drawnAt(thing: Movable, standing: Standing, { plan, set, world }: Drawn
     tail[1] + t * (nose[1] - tail[1]),
     tail[2] + t * (nose[2] - tail[2]) + height,
   ];
+}
+
+/** Nearer than this (m) to its place at the start, a thing has not gone on. */
+const near = 1e-3;
+
+/** Says that a crane has walked, or the set has rolled, since the start that its numbers are of. */
+function sinceStart({ is, of }: Movable, { along }: Standing, { situation }: DrawnPose): string {
+  if (situation === null) return "";
+  if (is === "start")
+    return Math.abs(situation.rearEnd - along) < near
+      ? ""
+      : "The numbers are those of the start; the set has gone on.";
+  const walked =
+    is === "crane" && situation.cranes.some(({ id, moved }) => id === of && Math.hypot(...moved) > near);
+  return walked ? "The numbers are those of the start; the crane has walked on." : "";
 }
 
 /**
@@ -98,6 +115,7 @@ export function handlesOf(drawn: DrawnPose, draft: Plan): Handle[] {
         at: [at[0] + shift[0], at[1] + shift[1], at[2]],
         shift,
         fixed: whyFixed(drawn.set, was, drawn.situation),
+        since: sinceStart(was, from, drawn),
       },
     ];
   });

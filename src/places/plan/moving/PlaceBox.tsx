@@ -26,7 +26,7 @@ function Uses({ units }: { units: System }) {
         <li key={subject} title={limitWords}>
           {subject}{" "}
           <span>
-            {was !== null && `${print(was, "percent", units)} → `}
+            {was !== null && !older && `${print(was, "percent", units)} → `}
             <strong>{print(now, "percent", units)}</strong>
           </span>
           {older && " (before the last change)"}
@@ -60,7 +60,7 @@ export interface PlaceBoxProps {
 
 /** The box. It is out of the pointer's way while something is dragged. */
 export function PlaceBox({ handle, move, units, style, commit, back }: PlaceBoxProps) {
-  const { thing, standing, fixed } = handle;
+  const { thing, standing, fixed, since } = handle;
   const field = (which: "along" | "across", label: string) => {
     const value = standing[which];
     const path = thing[which];
@@ -109,6 +109,7 @@ export function PlaceBox({ handle, move, units, style, commit, back }: PlaceBoxP
       ) : (
         <p>{`${fixed}: go to an earlier step to move it.`}</p>
       )}
+      {since !== "" && <p className="quiet">{since}</p>}
       <Problem handle={handle} />
       <Uses units={units} />
     </section>
