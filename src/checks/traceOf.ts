@@ -6,6 +6,7 @@ import { poseAt, prepareContext, type SetContext, type SetRun } from "../sequenc
 import { checkList } from "./list.ts";
 import type { DataMeasure, Measure, Quantity, Reading, TracedReading } from "./measure.ts";
 import { inSpread } from "./spread/findings.ts";
+import { atFinding } from "./spread/traced.ts";
 import type { Trace } from "./trace.ts";
 import { traceOfUse } from "./traced.ts";
 import type { Finding, Result } from "./types.ts";
@@ -39,6 +40,8 @@ export type Traced =
       trace: Trace;
       value: Trace;
       limit: Trace | null;
+      /** The corner of the spread at which it was read; left out for the best run. */
+      corner?: string;
     }
   | { found: false; asked: Asked | AskedData; why: string };
 
@@ -70,14 +73,23 @@ export function traceOf(
   const stated = "worst" in what ? (what.value ?? Number.NaN) : Number.NaN;
   const { check, subject, set } = asked;
   const none = (why: string): Traced => ({ found: false, asked, why });
-  if (check.startsWith(inSpread))
-    return none(
-      `what only a corner of the spread has is not traced; '${check.slice(inSpread.length)}' is, of the best run`,
-    );
-  const told = (measure: Quantity, traced: TracedReading): Traced => {
+  const told = (measure: Quantity, traced: TracedReading): Traced & { found: true } => {
     const { reading, value, limit } = traced;
     return { found: true, asked, measure, reading, trace: traceOfUse(measure, traced), value, limit };
   };
+  if (check.startsWith(inSpread)) {
+    const solved = "sets" in from ? from.sets.find((s) => s.setId === set) : undefined;
+    const there =
+      solved === undefined || !("worst" in what)
+        ? null
+        : atFinding(ctx ?? prepareContext(plan, set), solved, what);
+    const traced = there?.measure.trace?.(there.pose) ?? null;
+    if (there === null || traced === null)
+      return none(
+        `what only a corner of the spread has is traced by its finding, where a check of a pose gave it; '${check.slice(inSpread.length)}' is traced of the best run`,
+      );
+    return { ...told(there.measure, traced), corner: there.corner };
+  }
   if (asked.step === undefined) {
     const all = dataMeasuresOf(plan, set === "" ? null : (ctx ?? prepareContext(plan, set)));
     const own = all.find((m) => m.check === check && m.subject === subject && m.set === set);

@@ -5,6 +5,8 @@ import {
   type AskedData,
   askedOf,
   dataMeasuresOf,
+  type Finding,
+  inSpread,
   type Result,
   type Trace,
   type Traced,
@@ -35,7 +37,7 @@ export function readTraced(
   contexts: Contexts,
   text: string,
   at: Pick<Asked, "set" | "step" | "progress"> | null,
-): Asked | AskedData | string {
+): Asked | AskedData | Finding | string {
   const named = splitted(text);
   if (named !== null && at !== null) return { ...named, ...at };
   const { check, subject } = named ?? { check: "", subject: "" };
@@ -50,7 +52,8 @@ export function readTraced(
   }
   const of = (one: Pick<AskedData, "check" | "subject">) => one.check === check && one.subject === subject;
   const finding = result.findings.find((one) => of(one) && one.value !== null);
-  if (finding !== undefined) return askedOf(finding);
+  // What only a corner of the spread has is known by its finding alone: that names the corner.
+  if (finding !== undefined) return finding.check.startsWith(inSpread) ? finding : askedOf(finding);
   const data = [null, ...contexts.values()].flatMap((ctx) => dataMeasuresOf(plan, ctx)).find(of);
   if (data !== undefined) return { check, subject, set: data.set };
   const strips = result.sets.flatMap((set) => set.strips);
@@ -90,7 +93,7 @@ export function traceText(result: Result, traced: Traced): string {
       : ` against ${shown(reading.limit)}, use ${(100 * trace.value).toFixed(1)} %`;
   const out = [
     `trace of ${place}`,
-    `${shown(reading.value)}${against}${reading.where ? `; ${oneLine(reading.where)}` : ""}`,
+    `${shown(reading.value)}${against}${reading.where ? `; ${oneLine(reading.where)}` : ""}${traced.corner === undefined ? "" : `; corner: ${oneLine(traced.corner)}`}`,
     `${limit === null ? "source" : "limit by"} ${oneLine(source)} (${oneLine(reading.chosenBy ?? measure.chosenBy)})`,
     ...traceLines(trace),
   ];

@@ -7,6 +7,9 @@ import type { MeasureBand } from "./gather.ts";
 /** What marks a finding that only some corner has. */
 export const inSpread = "in the spread: ";
 
+/** The end of its words, by which it names its corner. */
+export const cornerWords = (corner: string): string => `; corner: ${corner}`;
+
 /**
  * One finding for every unbroken stretch of stored poses at which some corner is beyond the limit. A stretch in which the
  * best run is beyond it somewhere has its finding already.
@@ -53,7 +56,7 @@ export function bandFindings(
         use: band.high[worst],
         source: r.source ?? m.source,
         chosenBy: r.chosenBy ?? m.chosenBy,
-        words: `${inSpread}${m.check} of ${m.subject}: ${value.toFixed(m.digits)} is ${relation} ${limit.toFixed(m.digits)} ${m.unit}${r.where ? ` (${r.where})` : ""}; corner: ${nameOf(band.corner[worst], when(worst).step)}`,
+        words: `${inSpread}${m.check} of ${m.subject}: ${value.toFixed(m.digits)} is ${relation} ${limit.toFixed(m.digits)} ${m.unit}${r.where ? ` (${r.where})` : ""}${cornerWords(nameOf(band.corner[worst], when(worst).step))}`,
         cure: m.cure,
       });
     }
@@ -68,6 +71,6 @@ export function ofCorner(finding: Finding, corner: string): Finding {
     ...finding,
     id: `${inSpread}${finding.id}`,
     check: `${inSpread}${finding.check}`,
-    words: `${inSpread}${finding.words}; corner: ${corner}`,
+    words: `${inSpread}${finding.words}${cornerWords(corner)}`,
   };
 }
