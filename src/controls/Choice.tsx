@@ -1,4 +1,5 @@
 // One of a few: a native select with its label, for units, speeds and the like.
+import { useId } from "react";
 
 /** A labelled list to choose from; `words` gives the shown text of each value, in order. */
 export function Choice<T extends string>(props: {
@@ -10,11 +11,16 @@ export function Choice<T extends string>(props: {
   quiet?: boolean;
 }) {
   const { label, value, words, choose, quiet = false } = props;
+  const id = useId();
   const values = Object.keys(words) as T[];
   return (
-    <label className="choice">
-      <span className={quiet ? "unseen" : ""}>{label}</span>
+    <span className="choice">
+      {/* Beside the list and not around it: around it, its words would hold every value of the list too. */}
+      <label htmlFor={id} className={quiet ? "unseen" : ""}>
+        {label}
+      </label>
       <select
+        id={id}
         value={value}
         onChange={(event) => {
           const chosen = values.find((one) => one === event.target.value);
@@ -27,6 +33,6 @@ export function Choice<T extends string>(props: {
           </option>
         ))}
       </select>
-    </label>
+    </span>
   );
 }
