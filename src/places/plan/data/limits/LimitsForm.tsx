@@ -9,6 +9,7 @@ import {
   readyRules,
 } from "../../../../checks/index.ts";
 import type { Plan } from "../../../../plan/index.ts";
+import type { DataGround, OwnFormProps } from "../table.ts";
 import { LimitEditor } from "./LimitEditor.tsx";
 import { limitWords, ruleSwitched, unitProblem } from "./limitEdits.ts";
 import { chosenWords } from "./words.ts";
