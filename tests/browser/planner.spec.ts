@@ -1,7 +1,7 @@
 // A planner makes a plan from nothing to a set on its bearings, by hand and without the file's text; every action is counted.
 import { expect, type Page, test } from "@playwright/test";
 import { ask } from "./handle.ts";
-import { documentOf, Hands, untilAnswered } from "./hands.ts";
+import { documentOf, Hands, planIn, untilAnswered } from "./hands.ts";
 import { onePage } from "./onePage.ts";
 
 /** The search for a sequence takes half a minute on two quiet cores, and several times that beside other work. */
@@ -211,6 +211,38 @@ test("steps are added, split, copied, moved and removed, and every step is solve
   await untilAnswered(page);
   const solved = (await ask(page, "result"))?.sets[0].steps ?? [];
   expect(solved).toHaveLength(before.length + 2);
+});
+
+test("the steps that stand on one hook alone are accepted by name, pasted from a spreadsheet", async () => {
+  test.setTimeout(120_000);
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const { steps, id } = (await planIn(page)).sets[0];
+  const first = steps.findIndex((step) => step.do === "jack down");
+  const last = steps.findIndex((step) => step.do === "land");
+  const lines = steps
+    .slice(first, last)
+    .map((step) => [
+      "unbacked",
+      "set",
+      id,
+      step.id,
+      "A. Planner",
+      "2026-06-01",
+      "fall zone empty (invented)",
+    ]);
+  const text = [["check", "subject", "set", "step", "by", "date", "reason"], ...lines]
+    .map((line) => line.join("\t"))
+    .join("\n");
+  await page.evaluate((it) => navigator.clipboard.writeText(it), text);
+  await part("Accepted and recorded");
+  const section = page.getByRole("region", { name: "Accepted findings" });
+  await hands.click(section.getByRole("button", { name: "Paste" }));
+  await hands.click(
+    page.getByRole("dialog", { name: "Paste" }).getByRole("button", { name: "In place of all rows" }),
+  );
+  await expect(section.getByRole("grid")).toHaveAttribute("aria-rowcount", String(lines.length + 1));
+  expect((await documentOf(page)).errors).toEqual([]);
+  await untilAnswered(page);
 });
 
 test("the last step shows the set on its bearings, and no stop is left but for data that are missing", async () => {
