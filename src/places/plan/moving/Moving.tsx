@@ -35,7 +35,9 @@ interface Seen extends Handle {
 /** The handles that lie on the canvas. */
 function seenFrom(sight: Sight, handles: readonly Handle[]): Seen[] {
   return handles.flatMap((handle): Seen[] => {
-    const { x, y, behind } = sight.at(handle.at);
+    const { x, y: level, behind } = sight.at(handle.at);
+    // Seen from the side a deck is thinner than a handle: its own hangs below those of its bunks.
+    const y = level + (handle.thing.is === "transporter" && sight.view !== "plan" ? size : 0);
     return behind || x < 0 || y < 0 || x > sight.width || y > sight.height ? [] : [{ ...handle, x, y }];
   });
 }
