@@ -9,7 +9,7 @@ import {
   readyRules,
 } from "../../../../checks/index.ts";
 import type { Plan } from "../../../../plan/index.ts";
-import type { DataGround, DataGround, OwnFormProps, OwnFormProps } from "../table.ts";
+import type { DataGround, OwnFormProps } from "../table.ts";
 import { LimitEditor } from "./LimitEditor.tsx";
 import { limitWords, ruleSwitched, unitProblem } from "./limitEdits.ts";
 import { chosenWords } from "./words.ts";
