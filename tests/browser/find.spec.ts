@@ -62,7 +62,7 @@ test("the sheet of keys opens by its key and names every single one of the list"
   const sheet = page.getByRole("dialog", { name: "All keys" });
   await expect(sheet).toBeVisible();
   for (const words of ["Find an action", "Save to the plan's file", "Step on", "Plan data", "Put away"])
-    await expect(sheet.getByText(words, { exact: true })).toBeVisible();
+    await expect(sheet.locator("dd", { hasText: new RegExp(`^${words}$`) })).toHaveCount(1);
   await page.keyboard.press("Escape");
 });
 
