@@ -1,5 +1,6 @@
 // Sets as siblings on screen: copied, compared, confirmed by name, undone; the landed set stands in the scene.
 import AxeBuilder from "@axe-core/playwright";
+import type { SceneHandle } from "../../src/scene/handle.ts";
 import { ask, untilReady } from "./handle.ts";
 import { expect, test } from "./page.ts";
 
@@ -75,4 +76,30 @@ test("a set is deleted only after a second word, and comes back by undo", async 
   await page.keyboard.press("Control+z");
   await page.keyboard.press("s");
   await expect(sets.getByRole("columnheader")).toHaveCount(3);
+});
+
+test("the second set is chosen by its label, and the landed first set stands in the scene", async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await page.goto("/?example=one-girder");
+  await untilReady(page);
+  await page.keyboard.press("s");
+  const sets = page.getByRole("dialog", { name: "Sets side by side" });
+  await sets.getByRole("button", { name: "Copy One girder" }).click();
+  await page.keyboard.press("Enter");
+  await expect(sets.getByRole("columnheader", { name: /^Set 2/ })).toContainText(/not confirmed/);
+  await page.keyboard.press("Escape");
+  await expect(page.locator("dialog.sets")).toHaveCount(0);
+  await untilReady(page);
+  // Both sets have the same steps and machines: what is drawn more is the set that landed before.
+  const triangles = () =>
+    page.evaluate(() => {
+      return (globalThis as unknown as { __handspan: SceneHandle }).__handspan.info().triangles;
+    });
+  const alone = await triangles();
+  await page.getByLabel("Set", { exact: true }).selectOption({ label: "Set 2" });
+  await expect.poll(async () => (await ask(page, "cursor")).set).toBe(1);
+  // The landed girder has three plates of a box each, 12 triangles a box, and two bearings.
+  await expect.poll(triangles).toBeGreaterThanOrEqual(alone + 5 * 12);
 });
