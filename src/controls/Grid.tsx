@@ -172,6 +172,13 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
   const confirmEntry = () => {
     if (entryDoubted) setSaid(entry?.confirm(at) ?? "");
   };
+  // The cursor goes to the first of the new rows, to be typed in at once.
+  const add = (count: number) => {
+    if (model.insert === undefined) return;
+    const first = { row: size.rows === 0 ? 0 : at.row + 1, column: 0 };
+    model.insert(first.row, count);
+    choose({ at: first, from: first });
+  };
   const rowKey = (event: React.KeyboardEvent): boolean => {
     const count = area.bottom - area.top + 1;
     if (event.altKey && (event.key === "ArrowUp" || event.key === "ArrowDown") && model.move !== undefined) {
@@ -182,7 +189,7 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
       return true;
     }
     if (!(event.ctrlKey || event.metaKey)) return false;
-    if (event.key === "+" || event.key === "Insert") model.insert?.(at.row + 1, count);
+    if (event.key === "+" || event.key === "Insert") add(count);
     else if (event.key === "-" || event.key === "Delete") model.remove?.(area.top, count);
     else return false;
     return true;
@@ -225,7 +232,7 @@ export function Grid({ model, goTo }: { model: GridModel; goTo?: { spot: Spot; n
     <div className="grid">
       <div className="grid-tools">
         {model.insert !== undefined && (
-          <button type="button" onClick={() => model.insert?.(size.rows === 0 ? 0 : at.row + 1, 1)}>
+          <button type="button" onClick={() => add(1)}>
             {`Add ${model.rowWord}`}
           </button>
         )}
