@@ -94,5 +94,6 @@ export async function planIn(page: Page): Promise<Plan> {
   const field = page.getByRole("combobox", { name: "Words of the action" });
   await field.fill("Download the plan");
   await field.press("Enter");
+  await expect(page.locator("#found")).toHaveCount(0);
   return JSON.parse(readFileSync(await (await waiting).path(), "utf8")) as Plan;
 }

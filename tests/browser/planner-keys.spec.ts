@@ -28,6 +28,7 @@ async function act(words: string, finds: string | RegExp): Promise<void> {
   await hands.type(words);
   await expect(page.locator('#found [aria-selected="true"]')).toContainText(finds);
   await hands.press("Enter");
+  await expect(page.locator("#found")).toHaveCount(0);
 }
 
 /** From the head of a part into its first table, by Tab alone. */

@@ -48,6 +48,7 @@ async function part(name: string): Promise<void> {
   await hands.type(`edit ${name.toLowerCase()}`);
   await expect(chosen()).toContainText(`Edit ${name.toLowerCase()}`);
   await hands.press("Enter");
+  await expect(page.locator("#found")).toHaveCount(0);
   await expect(page.locator(".data-part h2")).toHaveText(name);
 }
 

@@ -43,6 +43,7 @@ export function usePageKeys(app: App) {
         event.preventDefault();
         return;
       }
+      if (over !== "find") early = "";
       // A dialog that is asked for, and not there yet, has the keys already.
       const inDialog = isOpen || over !== "";
       const action = actionPressed(event, field !== null && field.value !== came, inDialog);
