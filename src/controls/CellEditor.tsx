@@ -1,10 +1,7 @@
 // What stands in a cell of a table while it is edited: a field to type in, or a list to choose from.
 import { useEffect, useRef } from "react";
-import type { GridCell } from "./gridModel.ts";
+import type { After, GridCell } from "./gridModel.ts";
 import { NamesEditor } from "./Names.tsx";
-
-/** Where the cursor goes after a cell was taken. */
-export type After = "stay" | "down" | "next" | "before";
 
 interface EditorProps {
   cell: GridCell;

@@ -1,9 +1,9 @@
 // A table that is edited by keyboard, pointer or touch: one cell has the focus, a rectangle can be chosen, copied and filled.
 import { useCallback, useEffect, useId, useRef, useState } from "react";
-import { type After, CellEditor } from "./CellEditor.tsx";
+import { CellEditor } from "./CellEditor.tsx";
 import { serialise } from "./clipboard.ts";
 import { GridCellView } from "./GridCellView.tsx";
-import type { CellChange, GridModel } from "./gridModel.ts";
+import type { After, CellChange, GridModel } from "./gridModel.ts";
 import {
   type Area,
   areaOf,

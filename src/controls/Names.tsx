@@ -1,7 +1,6 @@
 // Several names chosen from a list, each by a box to tick: in a form, and in a cell of a table.
 import { useEffect, useId, useRef, useState } from "react";
-import type { After } from "./CellEditor.tsx";
-import type { GridCell } from "./gridModel.ts";
+import type { After, GridCell } from "./gridModel.ts";
 
 /** What parts names where they stand as one text. */
 const between = /\s*;\s*/;

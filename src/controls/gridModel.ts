@@ -1,7 +1,6 @@
 // What a table is made of, as the Grid shows and edits it: columns, rows, cells, and what to do when they change.
 import type { Cells } from "./clipboard.ts";
 import type { Spot } from "./gridMoves.ts";
-import type { RowNames } from "./rowNames.ts";
 
 /** A column with what stands in its head. */
 export interface GridColumn {
@@ -42,9 +41,18 @@ export type CellRead =
   | { readonly ok: true; readonly value: unknown }
   | { readonly ok: false; readonly problem: string };
 
+/** Where the cursor goes after a cell was taken. */
+export type After = "stay" | "down" | "next" | "before";
+
 export interface CellChange {
   readonly spot: Spot;
   readonly value: unknown;
+}
+
+/** Columns that name a row together: all of `needed` must be pasted, those of `more` tell apart what is still alike. */
+export interface RowNames {
+  readonly needed: readonly number[];
+  readonly more: readonly number[];
 }
 
 /** A table. Every call of `change`, `insert` and `remove` is one entry of history. */

@@ -21,11 +21,11 @@ export {
   type GridColumn,
   type GridModel,
   matchHeads,
+  type RowNames,
 } from "./gridModel.ts";
 export type { Spot } from "./gridMoves.ts";
 export { NamesField, namesIn } from "./Names.tsx";
 export { QuantityField, readQuantity } from "./QuantityField.tsx";
-export type { RowNames } from "./rowNames.ts";
 export { TypedField } from "./TypedField.tsx";
 export { type Focused, keyIsTaken } from "./typing.ts";
 export { useDrop } from "./useDrop.ts";

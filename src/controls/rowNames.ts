@@ -2,12 +2,6 @@
 import type { Cells } from "./clipboard.ts";
 import type { GridModel } from "./gridModel.ts";
 
-/** Columns that name a row together: all of `needed` must be pasted, those of `more` tell apart what is still alike. */
-export interface RowNames {
-  readonly needed: readonly number[];
-  readonly more: readonly number[];
-}
-
 /** A pasted row that no row of the table was found for, and why, as a sentence. */
 export interface RowNotFound {
   readonly row: number;

@@ -1,7 +1,7 @@
 // Pasted rows found by their names: any order, nothing guessed where a name is missing, doubled or unknown.
 import { describe, expect, test } from "vitest";
-import type { GridCell, GridModel } from "../../src/controls/gridModel.ts";
-import { type RowNames, rowsByNames } from "../../src/controls/rowNames.ts";
+import type { GridCell, GridModel, RowNames } from "../../src/controls/gridModel.ts";
+import { rowsByNames } from "../../src/controls/rowNames.ts";
 
 /** A table of line, girder, set and level; only what the search looks at. */
 function table(rows: readonly (readonly string[])[], rowNames?: RowNames): GridModel {

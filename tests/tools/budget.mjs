@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 
 /**
- * @typedef {{ file: string, src?: string, isEntry?: boolean, isDynamicEntry?: boolean, imports?: string[], dynamicImports?: string[], css?: string[], assets?: string[] }} Chunk
+ * @typedef {{ file: string, name?: string, src?: string, isEntry?: boolean, isDynamicEntry?: boolean, imports?: string[], dynamicImports?: string[], css?: string[], assets?: string[] }} Chunk
  * @typedef {{ name: string, size_kB: number, limit_kB: number, over: boolean, note: string }} Line
  */
 
@@ -73,7 +73,13 @@ export function weigh(site) {
   const shell = withImports(entry);
   judge("shell (page, tables, forms)", weight(filesOf(shell)), limits.shell, true);
 
-  const lazy = Object.keys(manifest).filter((key) => manifest[key].isDynamicEntry);
+  /** A chunk that another one shares is no entry of its own in the manifest, though it is loaded on demand too. @param {string} key */
+  const isScene = (key) => /(^|\/)src\/scene\//.test(key) || manifest[key].name === "scene";
+  const asked = Object.values(manifest).flatMap((chunk) => chunk.dynamicImports ?? []);
+  const lazy = [
+    ...new Set([...Object.keys(manifest).filter((key) => manifest[key].isDynamicEntry), ...asked]),
+  ];
+  if (!lazy.some(isScene)) throw new Error(`${place} names no chunk of the 3D scene.`);
   const counted = new Set(shell);
   for (const key of lazy.sort((a, b) => Number(isScene(b)) - Number(isScene(a)))) {
     const own = [...withImports(key)].filter((part) => !counted.has(part));
@@ -93,11 +99,6 @@ export function weigh(site) {
   const fonts = assets.filter((file) => file.endsWith(".woff2"));
   if (fonts.length > 0) judge("fonts (woff2)", weight(fonts), limits.fonts, false);
   return lines;
-}
-
-/** @param {string} key path of a source file in the manifest */
-function isScene(key) {
-  return /(^|\/)src\/scene\//.test(key);
 }
 
 /** @param {Line} line */

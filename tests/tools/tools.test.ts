@@ -122,9 +122,30 @@ describe("the size budget", () => {
     }
   });
 
+  test("knows the scene also where other parts share its chunk", () => {
+    const { "src/scene/index.ts": scene, ...rest } = manifest;
+    const shared = { ...scene, name: "scene", src: undefined, isDynamicEntry: undefined };
+    const entry = { ...rest["index.html"], dynamicImports: ["_scene.js", "src/places/moving.ts"] };
+    const moving = { file: "assets/moving.js", isDynamicEntry: true, imports: ["_scene.js"] };
+    const sizes = { "index.js": 90_000, "shared.js": 80_000, "scene.js": 50_000, "three.js": 150_000 };
+    const folder = site(
+      { ...sizes, "moving.js": 5_000 },
+      { ...rest, "index.html": entry, "_scene.js": shared, "src/places/moving.ts": moving },
+    );
+    try {
+      expect(weigh(folder).map((line) => [line.name.split(" ")[0], line.over])).toEqual([
+        ["shell", false],
+        ["3D", false],
+        ["loaded", false],
+      ]);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
   test("a worker far above its aim fails", () => {
-    const alone = { "index.html": { file: "assets/index.js", isEntry: true } };
-    const folder = site({ "index.js": 10, "worker-abc.js": 241_000 }, alone);
+    const sizes = { "index.js": 10, "shared.js": 10, "scene.js": 10, "three.js": 10 };
+    const folder = site({ ...sizes, "worker-abc.js": 241_000 }, manifest);
     try {
       expect(weigh(folder).find((line) => line.name.startsWith("worker"))?.over).toBe(true);
     } finally {

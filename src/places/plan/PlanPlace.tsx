@@ -1,73 +1,27 @@
 // The Plan place: the scene, the operation, who carries what, and beside them the table of reactions and the findings.
-import { lazy, Suspense, useCallback, useEffect, useMemo } from "react";
-import { allFindings, axisOf, type FileHandle, planOfSet } from "../../app/index.ts";
+import { lazy, Suspense, useCallback, useEffect } from "react";
+import type { FileHandle } from "../../app/index.ts";
 import { useDrop } from "../../controls/index.ts";
 import { caution } from "../../report/index.ts";
-import { WhoCarriesWhat } from "../../share/index.ts";
-import { useApp, useIt, useSome } from "../appContext.ts";
+import { useApp, useIt } from "../appContext.ts";
 import { OverPlan } from "../Over.tsx";
 import { usePageKeys } from "./actions/useKeys.ts";
 import { Behind } from "./Behind.tsx";
 import { DraftErrors, OldSign } from "./DraftErrors.tsx";
 import { Errors } from "./Errors.tsx";
 import { Notices } from "./Notices.tsx";
-import { Older } from "./Older.tsx";
 import { Panels } from "./Panels.tsx";
 import { Reactions } from "./Reactions.tsx";
 import { Stage } from "./Stage.tsx";
-import { Timeline } from "./Timeline.tsx";
 import { TopBar } from "./TopBar.tsx";
+
+// Fetched at once, since it is drawn as soon as there is an answer; apart, so that the page stands before it has come.
+const operation = import("./Operation.tsx");
+const Operation = lazy(() => operation.then((part) => ({ default: part.Operation })));
 
 const Change = lazy(() => import("./Change.tsx").then(({ Change }) => ({ default: Change })));
 
 const DataSheet = lazy(() => import("./data/DataSheet.tsx").then((sheet) => ({ default: sheet.DataSheet })));
-
-/** The operation and its loads; drawn once the set is solved. */
-function Operation() {
-  const app = useApp();
-  const { result, cursor, pose, answered, spreads, bucklings, tables, selected } = useSome(
-    "result",
-    "cursor",
-    "pose",
-    "answered",
-    "spreads",
-    "bucklings",
-    "tables",
-    "selected",
-  );
-  const plan = useIt(planOfSet);
-  const { width, units, allStrips } = useIt((state) => state.view);
-  const findings = useMemo(
-    () => allFindings({ result, spreads, bucklings, tables }),
-    [result, spreads, bucklings, tables],
-  );
-  const set = result?.sets[cursor.set] ?? null;
-  const axis = useMemo(
-    () => (set === null || set.steps.length === 0 ? null : axisOf(set, width)),
-    [set, width],
-  );
-  if (plan === null || set === null) return <div className="operation" />;
-  if (axis === null) return <div className="operation quiet">This set has no steps.</div>;
-  return (
-    <div className={allStrips ? "operation whole" : "operation"}>
-      <Timeline axis={axis} />
-      <Older what="set" />
-      <WhoCarriesWhat
-        app={app}
-        plan={plan}
-        set={set}
-        axis={axis}
-        findings={findings}
-        spread={spreads[set.setId]?.spread ?? null}
-        cursor={cursor}
-        pose={answered.step === null ? pose : null}
-        selected={selected}
-        allStrips={allStrips}
-        units={units}
-      />
-    </div>
-  );
-}
 
 /** The whole place. */
 export function PlanPlace() {
@@ -91,7 +45,9 @@ export function PlanPlace() {
       <TopBar open={open} />
       <main className={data ? "with-data" : ""}>
         <Stage />
-        <Operation />
+        <Suspense fallback={<div className="operation" />}>
+          <Operation />
+        </Suspense>
         <OldSign />
         {changed && (
           <Suspense fallback={null}>
