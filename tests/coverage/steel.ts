@@ -91,7 +91,7 @@ export const steelWitnesses: Witness[] = [
       "the piece from the splice at 10 m to the end is 133 times as long as its flange of 150 mm is wide",
     sees: (solve) => {
       const pieces = found(solve(thin()), "field piece slenderness", "caution");
-      expect(subjects(pieces)).toEqual(["girder G"]);
+      expect(subjects(pieces)).toEqual(["girder G from 10 to 30 m"]);
       expect(pieces).toHaveLength(1);
       about(pieces[0].value, 20 / 0.15, 1e-9);
     },
