@@ -19,7 +19,7 @@ export interface Handle {
   result(): {
     planHash: string;
     sets: { id: string; weight: number; steps: string[]; poses: number }[];
-    findings: Pick<Finding, "id" | "level" | "check" | "subject" | "worst">[];
+    findings: Pick<Finding, "id" | "level" | "check" | "subject" | "from" | "to" | "worst">[];
   } | null;
   /** The document in short: hashes of the draft and of the last good plan, errors, history, changes no file holds. */
   document(): {
@@ -81,8 +81,8 @@ export function exposeHandle(app: App): void {
           steps: set.steps.map((one) => one.step.id),
           poses: set.count,
         })),
-        findings: result.findings.map(({ id, level, check, subject, worst }) => {
-          return { id, level, check, subject, worst };
+        findings: result.findings.map(({ id, level, check, subject, from, to, worst }) => {
+          return { id, level, check, subject, from, to, worst };
         }),
       };
     },

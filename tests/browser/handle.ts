@@ -58,7 +58,15 @@ export interface Handle {
   result(): {
     planHash: string;
     sets: { weight: number; steps: string[]; poses: number }[];
-    findings: { id: string; level: string; worst: { step: number; progress: number } | null }[];
+    findings: {
+      id: string;
+      level: string;
+      check: string;
+      subject: string;
+      from: { step: number; progress: number } | null;
+      to: { step: number; progress: number } | null;
+      worst: { step: number; progress: number } | null;
+    }[];
   } | null;
   positions(): World | null;
   project(point: Point): [number, number];
