@@ -70,7 +70,7 @@ describe("units", () => {
       bunkStiffness: 1.8e9,
       bunkSideStiffness: 4e7,
       bunkFriction: 0.25,
-      brakeLimit: 84e3,
+      brakeLimit: 112e3,
       packing: { L: 0, R: 0 },
       braked: true,
     });

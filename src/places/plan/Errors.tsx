@@ -19,14 +19,24 @@ export function Errors() {
     if (it === null) return;
     if (failure !== null && !it.open) it.showModal();
     if (failure === null && it.open) it.close();
-  }, [failure]);
+    // Escape closes in the same turn: the event of closing comes later, when another file may have been refused already.
+    const onCancel = (event: Event) => {
+      event.preventDefault();
+      app.closeFailure();
+    };
+    it.addEventListener("cancel", onCancel);
+    return () => it.removeEventListener("cancel", onCancel);
+  }, [failure, app]);
+  const closed = () => {
+    if (dialog.current?.open !== true) app.closeFailure();
+  };
   const mend = async () => {
     const first = failure?.errors[0];
     if (first === undefined || !(await app.openRefused())) return;
     app.setView({ data: app.store.getState().view.data ?? "header", dataAt: first.path });
   };
   return (
-    <dialog ref={dialog} className="errors" aria-labelledby="errors-title" onClose={app.closeFailure}>
+    <dialog ref={dialog} className="errors" aria-labelledby="errors-title" onClose={closed}>
       {failure !== null && (
         <>
           <h2 id="errors-title">
@@ -69,7 +79,7 @@ export function Errors() {
                 Open it to mend
               </button>
             )}
-            <button type="button" className="strong" onClick={() => dialog.current?.close()}>
+            <button type="button" className="strong" onClick={app.closeFailure}>
               Close
             </button>
           </div>
