@@ -8,18 +8,20 @@ export function brokenFiles(plan: object): [string, string | Uint8Array<ArrayBuf
     change(copy);
     return JSON.stringify(copy);
   };
+  const half = good.slice(0, good.length / 2);
   const binary = Uint8Array.from({ length: 4000 }, (_, i) => (i * 7919) % 256);
   const site = (it: Record<string, unknown>) => it.site as Record<string, unknown>;
   return [
     ["empty", ""],
     ["blanks", " \n\t "],
-    ["cut in half", good.slice(0, good.length / 2)],
+    ["cut in half", half],
     ["cut before its last bracket", good.slice(0, -1)],
     ["cut within a text", good.slice(0, good.indexOf("demo") + 2)],
     ["binary", binary],
     ["a picture's first bytes", Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a)],
     ["zeros", new Uint8Array(2048)],
-    ["UTF-16", Uint8Array.from([0xff, 0xfe, ...[...good].flatMap((sign) => [sign.charCodeAt(0) & 255, 0])])],
+    // Half of a plan: browsers that heed the mark of UTF-16 would open a whole one, and rightly.
+    ["UTF-16", Uint8Array.from([0xff, 0xfe, ...[...half].flatMap((sign) => [sign.charCodeAt(0) & 255, 0])])],
     ["a word", "plan"],
     ["a number", "42"],
     ["null", "null"],

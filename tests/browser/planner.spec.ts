@@ -1,6 +1,6 @@
 // A planner makes a plan from nothing to a set on its bearings, by hand and without the file's text; every action is counted.
 import { expect, type Page, test } from "@playwright/test";
-import { ask } from "./handle.ts";
+import { ask, untilStage } from "./handle.ts";
 import { documentOf, Hands, planIn, untilAnswered } from "./hands.ts";
 import { onePage } from "./onePage.ts";
 
@@ -214,11 +214,15 @@ test("steps are added, split, copied, moved and removed, and every step is solve
   expect(solved).toHaveLength(before.length + 2);
 });
 
+/** Waits until it is known which poses stand with one hook or group lost. */
+const untilLossesAreThere = (on: Page): Promise<void> => untilStage(on, /^(low and high are|everything is) /);
+
 test("the steps that stand on one hook alone are accepted by name, pasted from a spreadsheet", async () => {
   test.setTimeout(120_000);
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   const { steps, id } = (await planIn(page)).sets[0];
-  // As a planner reads them in the list: which support, from which step to which.
+  // As a planner reads them in the list once the losses are worked out: which support, from which step to which.
+  await untilLossesAreThere(page);
   const { findings } = (await ask(page, "result")) ?? { findings: [] };
   const alone = findings.filter(({ check, level }) => check === "unbacked" && level === "stop");
   expect(alone.length).toBeGreaterThan(0);
@@ -248,16 +252,19 @@ test("the last step shows the set on its bearings, and no stop is left but for m
   test.setTimeout(120_000);
   await hands.press("Escape", "End");
   await untilAnswered(page);
+  await untilLossesAreThere(page);
   const result = await ask(page, "result");
   const stops = (result?.findings ?? []).filter(({ level }) => level === "stop").map(({ id }) => id);
   expect(stops.filter((id) => !/^(unconfirmed|missing) data:/.test(id))).toEqual([]);
   const last = await ask(page, "cursor");
   expect(last.step).toBe((result?.sets[0].steps.length ?? 0) - 1);
-  // All of the weight on the four seats, by the reactions at the cursor: within a newton, which is what is shown at most.
+  // All of the weight on the four seats, by the reactions at the cursor. They stand square to the plane of the designed
+  // bearings, so that its grade and crossfall, under 2 % here, take up to 2e-4 of the weight off their sum.
   const shares = await ask(page, "shares");
   const onSeats = ["near G1", "near G2", "far G1", "far G2"].map((name) => shares[name]);
   expect(Math.min(...onSeats)).toBeGreaterThan(0);
-  expect(Math.abs(onSeats.reduce((a, b) => a + b, 0) - (result?.sets[0].weight ?? 0))).toBeLessThan(1);
+  const weight = result?.sets[0].weight ?? 0;
+  expect(Math.abs(onSeats.reduce((a, b) => a + b, 0) - weight)).toBeLessThan(2e-4 * weight);
   await expect(page.locator("aside").getByRole("row", { name: /^far G1/ })).toContainText(/\d+\.\d/);
 });
 
