@@ -13,6 +13,7 @@ import { ownForms } from "./ownForms.ts";
 import { partWords, type Section, sectionsOf, wayTo } from "./parts.ts";
 import type { DataGround } from "./table.ts";
 import "../../../controls/grid.css";
+import "../../../controls/fields.css";
 import "./data.css";
 
 /** Where the focus is led, and how often it was. */
