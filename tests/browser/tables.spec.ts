@@ -37,6 +37,7 @@ const rowsOnPage = () =>
 
 test("the key goes to the panel, whose chooser stands first and names every matter", async () => {
   await expect(page.locator("#tab-tables")).toBeFocused();
+  await expect(chooser()).toBeVisible();
   const options = await chooser().locator("option").allTextContents();
   expect(options.length).toBeGreaterThanOrEqual(5);
   expect(options.join(" ")).toMatch(/landing.*wind.*coverage/s);

@@ -20,14 +20,17 @@ function IconButton({
   icon,
   action,
   strong = false,
+  name,
 }: {
   icon: keyof typeof icons;
   action: string;
   strong?: boolean;
+  /** What it does now, where that changes; else the words of the action. */
+  name?: string;
 }) {
   const button = useAction(action);
   return (
-    <button {...button} className={strong ? "icon strong" : "icon"} aria-label={button.title}>
+    <button {...button} className={strong ? "icon strong" : "icon"} aria-label={name ?? button.title}>
       <svg width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
         <path className={/event/.test(icon) ? "hollow" : "full"} d={icons[icon]} />
       </svg>
@@ -83,7 +86,7 @@ export function Timeline({ axis }: { axis: Axis }) {
         <div className="buttons">
           <IconButton icon="step back" action="step back" />
           <IconButton icon="event back" action="event back" />
-          <IconButton strong icon={playing ? "pause" : "run"} action="run" />
+          <IconButton strong icon={playing ? "pause" : "run"} action="run" name={playing ? "Pause" : "Run"} />
           <IconButton icon="event on" action="event on" />
           <IconButton icon="step on" action="step on" />
         </div>
